@@ -1,0 +1,201 @@
+#include "base/arena.h"
+
+#include <stdalign.h>
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { FIRST_CHUNK = 64 * 1024, LARGEST_STEP = 4 * 1024 * 1024 };
+
+struct chunk {
+    struct chunk *next;
+    size_t room, used;
+    alignas(max_align_t) unsigned char bytes[];
+};
+
+struct arena {
+    struct chunk *first, *current; /* chunks after `current` are empty and wait to be used again */
+    jmp_buf *out_of_memory;
+    size_t size;
+};
+
+static struct chunk *chunk_new(size_t room)
+{
+    struct chunk *chunk = malloc(sizeof *chunk + room);
+    if (chunk)
+        *chunk = (struct chunk){ .room = room };
+    return chunk;
+}
+
+struct arena *arena_new(jmp_buf *out_of_memory)
+{
+    struct arena *arena = malloc(sizeof *arena);
+    struct chunk *first = chunk_new(FIRST_CHUNK);
+    if (!arena || !first) {
+        free(arena);
+        free(first);
+        return NULL;
+    }
+    *arena = (struct arena){ .first = first, .current = first, .out_of_memory = out_of_memory };
+    return arena;
+}
+
+void arena_free(struct arena *arena)
+{
+    if (!arena)
+        return;
+    for (struct chunk *chunk = arena->first, *next; chunk; chunk = next) {
+        next = chunk->next;
+        free(chunk);
+    }
+    free(arena);
+}
+
+void arena_reset(struct arena *arena)
+{
+    for (struct chunk *chunk = arena->first; chunk; chunk = chunk->next)
+        chunk->used = 0;
+    arena->current = arena->first;
+    arena->size = 0;
+}
+
+/* Makes a chunk with `size` bytes free the current one: a waiting one that is large enough, else a new one. */
+static void chunk_advance(struct arena *arena, size_t size)
+{
+    struct chunk *current = arena->current;
+    struct chunk **link = &current->next;
+    while (*link && (*link)->room < size)
+        link = &(*link)->next;
+    struct chunk *chunk = *link;
+    if (chunk) {
+        *link = chunk->next;
+    } else {
+        size_t step = current->room < LARGEST_STEP ? 2 * current->room : LARGEST_STEP;
+        chunk = size < SIZE_MAX / 2 ? chunk_new(size > step ? size : step) : NULL;
+        if (!chunk)
+            longjmp(*arena->out_of_memory, 1);
+    }
+    chunk->next = current->next;
+    current->next = chunk;
+    arena->current = chunk;
+}
+
+void *arena_alloc(struct arena *arena, size_t size)
+{
+    const size_t grain = alignof(max_align_t);
+    if (size > SIZE_MAX / 2)
+        longjmp(*arena->out_of_memory, 1);
+    size_t padded = (size + grain - 1) / grain * grain;
+    if (arena->current->room - arena->current->used < padded)
+        chunk_advance(arena, padded);
+    struct chunk *chunk = arena->current;
+    void *at = chunk->bytes + chunk->used;
+    chunk->used += padded;
+    arena->size += size;
+    return memset(at, 0, size);
+}
+
+char *arena_copy(struct arena *arena, const char *bytes, size_t length)
+{
+    char *copy = arena_alloc(arena, length + 1);
+    if (length)
+        memcpy(copy, bytes, length);
+    return copy;
+}
+
+char *arena_format(struct arena *arena, const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    char *text = arena_vformat(arena, format, args);
+    va_end(args);
+    return text;
+}
+
+char *arena_vformat(struct arena *arena, const char *format, va_list args)
+{
+    va_list again;
+    va_copy(again, args);
+    int length = vsnprintf(NULL, 0, format, again);
+    va_end(again);
+    if (length < 0)
+        longjmp(*arena->out_of_memory, 1);
+    char *text = arena_alloc(arena, (size_t)length + 1);
+    vsnprintf(text, (size_t)length + 1, format, args);
+    return text;
+}
+
+size_t arena_size(const struct arena *arena)
+{
+    return arena->size;
+}
+
+/* Names: an open hash table that is never more than half full. */
+
+struct interned {
+    const char *text; /* NULL: free */
+    size_t length;
+    uint64_t hash;
+};
+
+struct interner {
+    struct arena *arena;
+    struct interned *slots;
+    size_t room, count; /* room is a power of two */
+};
+
+struct interner *interner_new(struct arena *arena)
+{
+    struct interner *interner = NEW(arena, struct interner);
+    *interner = (struct interner){ .arena = arena, .room = 256 };
+    interner->slots = NEW_MANY(arena, struct interned, interner->room);
+    return interner;
+}
+
+/* FNV-1a, 64 bits: http://www.isthe.com/chongo/tech/comp/fnv/ */
+static uint64_t bytes_hash(const char *bytes, size_t length)
+{
+    uint64_t hash = UINT64_C(14695981039346656037);
+    for (size_t i = 0; i < length; i++)
+        hash = (hash ^ (unsigned char)bytes[i]) * UINT64_C(1099511628211);
+    return hash;
+}
+
+static bool is_same(const struct interned *slot, const char *bytes, size_t length, uint64_t hash)
+{
+    return slot->hash == hash && slot->length == length && (length == 0 || memcmp(slot->text, bytes, length) == 0);
+}
+
+static struct interned *slot_find(const struct interner *interner, const char *bytes, size_t length, uint64_t hash)
+{
+    size_t at = hash & (interner->room - 1);
+    while (interner->slots[at].text && !is_same(&interner->slots[at], bytes, length, hash))
+        at = (at + 1) & (interner->room - 1);
+    return &interner->slots[at];
+}
+
+static void interner_grow(struct interner *interner)
+{
+    struct interned *old = interner->slots;
+    size_t old_room = interner->room;
+    interner->room *= 2;
+    interner->slots = NEW_MANY(interner->arena, struct interned, interner->room);
+    for (size_t i = 0; i < old_room; i++)
+        if (old[i].text)
+            *slot_find(interner, old[i].text, old[i].length, old[i].hash) = old[i];
+}
+
+const char *intern(struct interner *interner, const char *bytes, size_t length)
+{
+    uint64_t hash = bytes_hash(bytes, length);
+    struct interned *slot = slot_find(interner, bytes, length, hash);
+    if (slot->text)
+        return slot->text;
+    const char *text = arena_copy(interner->arena, bytes, length);
+    *slot = (struct interned){ text, length, hash };
+    if (++interner->count * 2 > interner->room)
+        interner_grow(interner);
+    return text;
+}

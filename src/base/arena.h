@@ -1,0 +1,34 @@
+/* A run's memory: a pool that only grows, and one copy of each name.
+ *
+ * Owner: whoever called arena_new frees all of it with arena_free; nothing is freed singly. When the machine
+ * has no memory left, allocation does not return: it jumps to the place given to arena_new, so no caller tests for
+ * NULL. A scratch pool can be emptied and used again (arena_reset). */
+#ifndef BASE_ARENA_H
+#define BASE_ARENA_H
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+
+struct arena;
+
+/* A new pool, or NULL without memory. `out_of_memory` must stay valid as long as the pool; longjmp value 1. */
+struct arena *arena_new(jmp_buf *out_of_memory);
+void arena_free(struct arena *arena); /* NULL is fine */
+void arena_reset(struct arena *arena); /* forgets all that was allocated, keeps the memory for the next use */
+
+void *arena_alloc(struct arena *arena, size_t size); /* zeroed, aligned for any type */
+char *arena_copy(struct arena *arena, const char *bytes, size_t length); /* with a NUL added */
+char *arena_format(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+char *arena_vformat(struct arena *arena, const char *format, va_list args);
+size_t arena_size(const struct arena *arena); /* bytes handed out since arena_new or arena_reset */
+
+#define NEW(arena, type) ((type *)arena_alloc((arena), sizeof(type)))
+#define NEW_MANY(arena, type, count) ((type *)arena_alloc((arena), sizeof(type) * (size_t)(count)))
+
+/* Names: equal text gives the same pointer, so names are compared with ==. The text is NUL-terminated and lives in the pool. */
+struct interner;
+struct interner *interner_new(struct arena *arena);
+const char *intern(struct interner *interner, const char *bytes, size_t length);
+
+#endif

@@ -1,0 +1,160 @@
+#include "base/csv.h"
+
+#include "base/vec.h"
+
+#include <csv.h>
+
+/* Writing */
+
+size_t csv_cell(char *to, const char *text, size_t length)
+{
+    bool formula = length > 0 && memchr("=+-@\t\r\n", text[0], 7) != NULL;
+    bool quoted = false;
+    for (size_t i = 0; i < length; i++)
+        quoted |= text[i] == ',' || text[i] == '"' || text[i] == '\r' || text[i] == '\n';
+    char *at = to;
+    if (quoted)
+        *at++ = '"';
+    if (formula)
+        *at++ = '\'';
+    for (size_t i = 0; i < length; i++) {
+        if (text[i] == '"')
+            *at++ = '"';
+        *at++ = text[i];
+    }
+    if (quoted)
+        *at++ = '"';
+    return (size_t)(at - to);
+}
+
+/* Reading. libcsv says what a cell holds but not where it stood, so it is fed byte by byte: a cell ends where the byte
+ * that closed it is. */
+
+struct reader {
+    struct arena *arena;
+    const char *bytes;
+    size_t at;      /* the byte being fed */
+    size_t begun;   /* first byte after the last separator */
+    size_t counted; /* line ends are counted up to here */
+    int line;
+    VEC(struct csv_cell) cells; /* of the row so far; the storage is used again */
+    bool (*row)(void *context, const struct csv_row *row);
+    void *context;
+    bool stopped;
+};
+
+static bool is_blank(char c)
+{
+    return c == ' ' || c == '\t';
+}
+
+static bool is_line_end(char c)
+{
+    return c == '\r' || c == '\n';
+}
+
+static void on_cell(void *value, size_t length, void *context)
+{
+    struct reader *reader = context;
+    const char *text = value;
+    size_t start = reader->begun, end = reader->at;
+    while (start < end && (is_blank(reader->bytes[start]) || is_line_end(reader->bytes[start])))
+        start++;
+    while (end > start && is_blank(reader->bytes[end - 1]))
+        end--;
+    while (length > 0 && is_blank(text[length - 1]))
+        length--;
+    for (; length > 0 && is_blank(*text); length--)
+        text++;
+    struct csv_cell cell = { arena_copy(reader->arena, text, length), length, start, end };
+    vec_add(reader->arena, &reader->cells, cell);
+    reader->begun = reader->at + 1;
+}
+
+static int line_at(struct reader *reader, size_t byte)
+{
+    for (; reader->counted < byte; reader->counted++)
+        reader->line += reader->bytes[reader->counted] == '\n';
+    return reader->line;
+}
+
+static void on_row(int ended_by, void *context)
+{
+    (void)ended_by;
+    struct reader *reader = context;
+    size_t filled = 0;
+    for (int i = 0; i < reader->cells.count; i++)
+        filled += reader->cells.at[i].length;
+    if (filled > 0 && !reader->stopped) {
+        size_t bytes = sizeof(struct csv_cell) * (size_t)reader->cells.count;
+        struct csv_row row = {
+            .cells = vec_moved_(reader->arena, reader->cells.at, bytes, bytes),
+            .count = reader->cells.count,
+            .line = line_at(reader, reader->cells.at[0].start),
+        };
+        reader->stopped = !reader->row(reader->context, &row);
+    }
+    reader->cells.count = 0;
+}
+
+static unsigned char delimiter_of(const char *bytes, size_t length)
+{
+    int commas = 0, semicolons = 0;
+    bool quoted = false;
+    for (size_t i = 0; i < length && (quoted || !is_line_end(bytes[i])); i++) {
+        quoted ^= bytes[i] == '"';
+        commas += !quoted && bytes[i] == ',';
+        semicolons += !quoted && bytes[i] == ';';
+    }
+    return semicolons > commas ? ';' : ',';
+}
+
+/* The first byte of the cell being read. */
+static size_t cell_start(const struct reader *reader, size_t length)
+{
+    size_t at = reader->begun;
+    while (at < length && (is_blank(reader->bytes[at]) || is_line_end(reader->bytes[at])))
+        at++;
+    return at;
+}
+
+/* A cell that began with a quote went wrong at that quote: what follows it may be lines away. */
+static void tell_quote(const struct reader *reader, size_t length, const char **why, size_t *at)
+{
+    size_t start = cell_start(reader, length);
+    bool opened = start < length && reader->bytes[start] == '"';
+    *why = opened ? "the quote that opens here is not closed at the end of its cell" : "a quote stands inside a cell";
+    *at = opened ? start : reader->at;
+}
+
+static bool feed(struct reader *reader, struct csv_parser *parser, size_t length, const char **why, size_t *at)
+{
+    for (; reader->at < length && !reader->stopped; reader->at++)
+        if (csv_parse(parser, reader->bytes + reader->at, 1, on_cell, on_row, reader) != 1)
+            break;
+    bool whole = reader->at == length && !reader->stopped && csv_fini(parser, on_cell, on_row, reader) == 0;
+    if (whole || reader->stopped)
+        return true;
+    tell_quote(reader, length, why, at);
+    if (csv_error(parser) == CSV_ENOMEM)
+        *why = "no memory left";
+    return false;
+}
+
+bool csv_read(struct arena *arena, const char *bytes, size_t length,
+              bool (*row)(void *context, const struct csv_row *row), void *context, const char **why, size_t *at)
+{
+    struct reader reader = { .arena = arena, .bytes = bytes, .line = 1, .row = row, .context = context };
+    if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
+        reader.at = reader.begun = 3;
+    struct csv_parser parser;
+    if (csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI) != 0) {
+        *why = "no memory left";
+        *at = 0;
+        return false;
+    }
+    csv_set_delim(&parser, delimiter_of(bytes + reader.at, length - reader.at));
+    bool fine = feed(&reader, &parser, length, why, at);
+    csv_free(&parser);
+    return fine;
+}

@@ -1,0 +1,30 @@
+/* Files: read whole, written whole or not at all. */
+#ifndef BASE_FILE_H
+#define BASE_FILE_H
+
+#include "base/arena.h"
+
+#include <stdbool.h>
+
+/* Reads a regular file (or, for `pipes`, a pipe on which someone writes) of at most `most` bytes into the arena.
+ * NULL on failure, with *why a sentence part such as "no such file", "it is a folder", "larger than 64 MB". */
+char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, size_t *length, const char **why);
+
+/* Output that appears only when complete: written beside the target and renamed by file_commit. A target that holds the
+ * same bytes already is not touched. One that is no regular file (/dev/full, a pipe) is written directly; path NULL is
+ * standard output. */
+struct file_out;
+struct file_out *file_create(struct arena *arena, const char *path, const char **why);
+bool file_write(struct file_out *out, const char *bytes, size_t length); /* buffered; false after any failure */
+bool file_finish(struct file_out *out, const char **why); /* flushes, syncs, closes: all but the rename; false: abandoned */
+bool file_commit(struct file_out *out, const char **why); /* finishes and renames; false: nothing was replaced */
+void file_abandon(struct file_out *out);                  /* closes, removes what was begun */
+bool file_reader_gone(const struct file_out *out);        /* the failure was a closed pipe */
+
+bool file_is_folder(const char *path);
+bool folder_make(const char *path, const char **why); /* one that is there already is fine; its parent must be there */
+void folder_drop(const char *path); /* if it is empty */
+/* The names (not paths) in a folder that end in `ending`, sorted by bytes; NULL and *why on failure. */
+const char *const *file_list(struct arena *arena, const char *folder, const char *ending, int *count, const char **why);
+
+#endif

@@ -1,0 +1,11 @@
+/* What a name is: letters of any script, digits, - and _; it starts with a letter and does not end in -. */
+#ifndef BASE_NAME_H
+#define BASE_NAME_H
+
+#include <stdbool.h>
+
+enum { NAME_LETTERS_MOST = 100 };
+
+bool name_is_plain(const char *text); /* UTF-8; marks may follow a letter; at most NAME_LETTERS_MOST characters */
+
+#endif

@@ -1,0 +1,94 @@
+#include "syntax/parse.h"
+
+#include "syntax/reader.h"
+
+#include "setwright.tab.h"
+
+int sw_lex(SW_STYPE *value, struct span *at, struct parse *p)
+{
+    struct token token = reader_next(p);
+    *at = token.at;
+    value->TOK_NAME = token.node;
+    return token.kind;
+}
+
+/* Syntax errors have their own way (complain); what is left is that the parser's stack is full. */
+void sw_error(const struct span *at, struct parse *p, const char *message)
+{
+    (void)message;
+    diag_help(p->findings, found(p, KIND_LIMIT, *at, "this is too deeply nested to be read"),
+              "take some of it apart");
+}
+
+/* The byte behind a text that starts with the " at `from`. */
+static uint32_t text_end(const char *text, uint32_t from, uint32_t length)
+{
+    uint32_t at = from + 1;
+    while (at < length && text[at] != '"' && text[at] != '\n')
+        at += text[at] == '\\' && at + 1 < length && text[at + 1] != '\n' ? 2 : 1;
+    if (at < length && text[at] == '"')
+        return at + 1;
+    return from + (uint32_t)open_text_end(text + from, (int)((at < length ? at : length) - from));
+}
+
+/* How many more { than } the text holds, texts and remarks left out. */
+static int surplus_of(const char *text, uint32_t length)
+{
+    int surplus = 0;
+    for (uint32_t i = 0; i < length; i++) {
+        switch (text[i]) {
+        case '{':
+            surplus++;
+            break;
+        case '}':
+            surplus--;
+            break;
+        case '#':
+            while (i + 1 < length && text[i + 1] != '\n')
+                i++;
+            break;
+        case '"':
+            i = text_end(text, i, length) - 1;
+            break;
+        default:
+            break;
+        }
+    }
+    return surplus;
+}
+
+/* A text in UTF-16 has a mark that is no UTF-8, or a NUL in nearly every second byte. */
+static bool is_utf16(const struct source *source)
+{
+    uint32_t seen = source->length < 64 ? source->length : 64, nuls = 0;
+    for (uint32_t i = 0; i < seen; i++)
+        nuls += source->text[i] == '\0';
+    return seen >= 8 && nuls * 3 > seen;
+}
+
+struct tree *parse_text(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+{
+    struct parse *p = NEW(arena, struct parse);
+    struct tree *tree = NEW(arena, struct tree);
+    p->arena = arena;
+    p->names = interner;
+    p->source = source;
+    p->findings = findings;
+    p->at_start = true;
+    p->bodies[0].header = NODE_FILE;
+    p->surplus = surplus_of(source->text, source->length);
+    if (is_utf16(source)) {
+        diag_help(findings, found(p, KIND_TEXT, span_of(p, 0, 1), "this file is saved as UTF-16, not as UTF-8"),
+                  "save it as UTF-8 in your editor");
+    } else {
+        foreign_encoding(p);
+        scanner_open(p);
+        sw_parse(p);
+        scanner_close(p);
+    }
+    tree->source = source;
+    tree->root = p->root ? p->root : node_of(p, NODE_FILE, span_of(p, 0, source->length), NULL, 0);
+    tree->comments = p->comments.at;
+    tree->comment_count = p->comments.count;
+    return tree;
+}

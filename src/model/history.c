@@ -1,0 +1,66 @@
+#include "model/history.h"
+
+static const struct max_line *own_max(const struct athlete *athlete, const struct lift *lift, struct date day)
+{
+    const struct max_line *newest = NULL;
+    for (int i = 0; i < athlete->max_count; i++) {
+        const struct max_line *line = &athlete->maxes[i];
+        if (line->lift == lift && line->date.day <= day.day && (!newest || line->date.day >= newest->date.day))
+            newest = line;
+    }
+    return newest;
+}
+
+static bool has_own_points(const struct athlete *athlete, const struct lift *lift)
+{
+    for (int i = 0; i < athlete->curve_count; i++)
+        if (athlete->curves[i].lift == lift)
+            return true;
+    return false;
+}
+
+static struct ratio load_in(const struct athlete *athlete, const struct max_line *line, const struct block *block)
+{
+    if (!line->estimated || !block || !block->model || athlete->model || has_own_points(athlete, line->lift))
+        return line->load;
+    struct curve curve = curve_named(block->model);
+    struct ratio n = ratio_sub(ratio_add(ratio_dec(line->set_reps), ratio_int(10)), ratio_dec(line->set_effort));
+    return ratio_div(ratio_weight(line->set_load), curve_share(&curve, n));
+}
+
+struct max_used history_max(const struct athlete *athlete, const struct lift *lift, struct date day, const struct block *block)
+{
+    struct ratio share = ratio_int(1);
+    for (const struct lift *from = lift; from; from = from->like) {
+        const struct max_line *line = own_max(athlete, from, day);
+        if (line) {
+            struct ratio lent = load_in(athlete, line, block);
+            return (struct max_used){ line, from == lift ? NULL : from, ratio_mul(lent, share), lent };
+        }
+        share = ratio_percent(share, from->like_percent);
+    }
+    return (struct max_used){ 0 };
+}
+
+const struct bodyweight_line *history_bodyweight(const struct athlete *athlete, struct date day)
+{
+    const struct bodyweight_line *best = NULL;
+    for (int i = 0; i < athlete->bodyweight_count; i++) {
+        const struct bodyweight_line *line = &athlete->bodyweights[i];
+        bool in_time = line->date.day <= day.day, best_in_time = best && best->date.day <= day.day;
+        if (!best || (in_time && (!best_in_time || line->date.day >= best->date.day)) ||
+            (!in_time && !best_in_time && line->date.day < best->date.day))
+            best = line;
+    }
+    return best;
+}
+
+struct curve history_curve(const struct model *model, const struct block *block, const struct athlete *athlete,
+                           const struct lift *lift)
+{
+    for (int i = 0; i < athlete->curve_count; i++)
+        if (athlete->curves[i].lift == lift)
+            return athlete->curves[i].curve;
+    const struct curve_row *row = athlete->model ? athlete->model : block && block->model ? block->model : model->curve;
+    return row ? curve_named(row) : curve_default();
+}

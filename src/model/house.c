@@ -1,0 +1,229 @@
+/* The house's own rules: `checks` and `allow` as written; and what is declared but used nowhere. */
+#include "model/club.h"
+
+/* ---- checks ---- */
+
+static void check_number(const struct place *place, const struct node *value, struct dec *number, struct check_line *line)
+{
+    enum unit unit = UNIT_NONE;
+    bool effort = value->kind == NODE_EFFORT;
+    if (!number_of(place, value, effort ? &want_effort : &want_any, number, &unit))
+        return;
+    if (effort) {
+        line->is_effort = true;
+        if (value->text && !strcmp(value->text, "rir"))
+            number->e10 = 10 * DEC_ONE - number->e10;
+    }
+    line->unit = unit;
+    if (value->kind == NODE_AMOUNT && value->text && unit == UNIT_NONE)
+        line->word = value->text;
+}
+
+static const struct node *check_numbers(const struct place *place, const struct node *value, struct check_line *line)
+{
+    struct check_line second = { 0 };
+    line->value_at = value->at;
+    check_number(place, value, &line->first, line);
+    if (value->next) {
+        line->has_second = true;
+        line->value_at = span_join(value->at, value->next->at);
+        check_number(place, value->next, &line->second, &second);
+        /* In `8 to 16 sets` the word after the last holds for both. */
+        if (!line->word && line->unit == UNIT_NONE)
+            line->word = second.word, line->unit = second.unit, line->is_effort |= second.is_effort;
+    }
+    return value;
+}
+
+static bool check_limit(const struct place *place, const struct node *node, struct check_line *line)
+{
+    const struct node *rule = node->child, *next = rule->next;
+    *line = (struct check_line){ .rule = rule->text, .at = node->at, .rule_at = rule->at };
+    line->says = !strcmp(node->text, "at least") ? CHECK_AT_LEAST : !strcmp(node->text, "at most") ? CHECK_AT_MOST
+               : !strcmp(node->text, "to")       ? CHECK_TO
+                                                 : CHECK_LEVEL;
+    /* `level advice` has a name too: the subject is the name that another node follows. */
+    if (next && next->kind == NODE_NAME && next->next) {
+        line->subject = next->text;
+        line->subject_at = next->at;
+        next = next->next;
+    }
+    if (!next)
+        return false;
+    if (line->says == CHECK_LEVEL) {
+        line->level = next->text;
+        line->value_at = next->at;
+    } else {
+        check_numbers(place, next, line);
+    }
+    return true;
+}
+
+static bool check_off(const struct place *place, const struct node *node, struct check_line *line)
+{
+    const struct node *because = node_child(node, NODE_BECAUSE);
+    *line = (struct check_line){ .says = CHECK_OFF, .rule = node->child->text, .at = node->at, .rule_at = node->child->at };
+    if (because)
+        line->because = text_behind(place, because->child);
+    if (line->because)
+        return true;
+    if (!because)
+        diag_help(place->club->findings, place_finding(place, KIND_MISSING, node->at, "a rule is switched off with a reason"),
+                  "write `off %s because \"tests are in spring\"`, with your own reason", line->rule);
+    return false;
+}
+
+int checks_of(const struct place *place, const struct node *checks, const struct check_line **out)
+{
+    VEC(struct check_line) lines = { 0 };
+    for (const struct node *node = checks->child; node; node = node->next) {
+        struct check_line line;
+        if (node->kind == NODE_LIMIT ? check_limit(place, node, &line) : node->kind == NODE_OFF && check_off(place, node, &line))
+            vec_add(place->club->arena, &lines, line);
+    }
+    *out = lines.at;
+    return lines.count;
+}
+
+/* ---- allow ---- */
+
+static void allow_add(struct club *club, const struct node *node, const struct node *around)
+{
+    struct place place = { .club = club };
+    const struct node *because = node_child(node, NODE_BECAUSE);
+    struct allow_line line = { .rule = node->child->text, .at = node->at, .rule_at = node->child->at, .scope = around->at, .id = club->allows.count };
+    if (because)
+        line.because = text_behind(&place, because->child);
+    if (!because) {
+        struct finding *finding = diag_add(club->findings, KIND_MISSING, node->at, "an exception is allowed with a reason");
+        diag_help(club->findings, finding, "write `allow %s because \"first block back\"`, with your own reason", line.rule);
+    }
+    if (!line.because)
+        return;
+    vec_add(club->arena, &club->allows, line);
+    vec_add(club->arena, &club->allow_nodes, node);
+}
+
+static void allows_in(struct club *club, const struct node *node)
+{
+    for (const struct node *child = node->child; child; child = child->next) {
+        if (child->kind == NODE_ALLOW)
+            allow_add(club, child, node);
+        else if (child->child)
+            allows_in(club, child);
+    }
+}
+
+void allows_collect(struct club *club)
+{
+    for (int i = 0; i < club->loaded.file_count; i++)
+        allows_in(club, club->loaded.files[i].tree->root);
+}
+
+const struct allow_line *allow_of(struct club *club, const struct node *allow)
+{
+    for (int i = 0; i < club->allow_nodes.count; i++)
+        if (club->allow_nodes.at[i] == allow)
+            return &club->allows.at[i];
+    return NULL;
+}
+
+/* ---- lets in use: a hash set of their nodes ---- */
+
+static const struct node **let_slot(const struct club *club, const struct node *let)
+{
+    size_t at = ((uintptr_t)let >> 4) * UINT64_C(0x9E3779B97F4A7C15) >> 32;
+    for (at &= (size_t)club->used_let_room - 1; club->used_lets[at] && club->used_lets[at] != let;)
+        at = (at + 1) & ((size_t)club->used_let_room - 1);
+    return &club->used_lets[at];
+}
+
+static void lets_grow(struct club *club)
+{
+    const struct node **old = club->used_lets;
+    int count = club->used_let_room;
+    club->used_let_room = count ? 2 * count : 64;
+    club->used_lets = NEW_MANY(club->arena, const struct node *, club->used_let_room);
+    for (int i = 0; i < count; i++)
+        if (old[i])
+            *let_slot(club, old[i]) = old[i];
+}
+
+void let_use(struct club *club, const struct node *let)
+{
+    if (2 * club->used_let_count >= club->used_let_room)
+        lets_grow(club);
+    const struct node **slot = let_slot(club, let);
+    if (!*slot)
+        club->used_let_count++;
+    *slot = let;
+}
+
+bool let_is_used(const struct club *club, const struct node *let)
+{
+    return club->used_let_room && *let_slot(club, let);
+}
+
+/* ---- unused ---- */
+
+struct unused_list {
+    VEC(struct unused) list;
+};
+
+static void unused_lets(struct club *club, const struct node *node, struct unused_list *out)
+{
+    for (const struct node *child = node->child; child; child = child->next) {
+        if (child->kind != NODE_LET) {
+            unused_lets(club, child, out);
+        } else if (!let_is_used(club, child)) {
+            struct unused unused = { "let", child->child->text, child->child->at, true };
+            vec_add(club->arena, &out->list, unused);
+        }
+    }
+}
+
+static const char *declared_as(const struct decl *decl)
+{
+    switch (decl->space) {
+    case SPACE_LIFT: return "lift";
+    case SPACE_SCHEME: return "scheme";
+    case SPACE_GYM: return "gym";
+    case SPACE_PROGRESSION: return "progression";
+    case SPACE_BLOCK: return decl->node->kind == NODE_TEMPLATE ? "template" : NULL;
+    default: return NULL;
+    }
+}
+
+static void unused_names(struct club *club, struct unused_list *out)
+{
+    for (int space = 0; space < SPACE_COUNT; space++)
+        for (int i = 0; i < club->decls[space].count; i++) {
+            const struct decl *decl = club->decls[space].at[i];
+            if (decl->used || !decl->node || !decl->file->tree->source->named || !declared_as(decl))
+                continue;
+            struct unused unused = { declared_as(decl), decl->name, decl->at, false };
+            vec_add(club->arena, &out->list, unused);
+        }
+}
+
+void house_make(struct club *club)
+{
+    VEC(struct check_line) checks = { 0 };
+    struct unused_list unused = { 0 };
+    for (int i = 0; i < club->loaded.file_count; i++) {
+        const struct file_unit *file = &club->loaded.files[i];
+        struct place place = { .club = club, .file = file };
+        for (const struct node *node = node_child(file->tree->root, NODE_CHECKS); node; node = node_next(node, NODE_CHECKS)) {
+            const struct check_line *lines;
+            int count = checks_of(&place, node, &lines);
+            for (int j = 0; j < count; j++)
+                vec_add(club->arena, &checks, lines[j]);
+        }
+        if (file->tree->source->named)
+            unused_lets(club, file->tree->root, &unused);
+    }
+    unused_names(club, &unused);
+    club->model->checks = checks.at, club->model->check_count = checks.count;
+    club->model->allows = club->allows.at, club->model->allow_count = club->allows.count;
+    club->model->unused = unused.list.at, club->model->unused_count = unused.list.count;
+}

@@ -1,0 +1,465 @@
+/* What the coach's files say once every name is bound: lifts, gyms, athletes, and blocks ready to be planned.
+ *
+ * Owner: everything lives in the run's arena and is read-only once model_resolve has returned. Names are interned (== compares
+ * them). Every piece keeps its span and, where a template or a scheme brought it, the places that used it (`origin`).
+ * Names in messages and outputs are names, never titles; a title is NULL where none was given. */
+#ifndef MODEL_MODEL_H
+#define MODEL_MODEL_H
+
+#include "base/date.h"
+#include "base/diag.h"
+#include "calc/curve.h"
+#include "calc/plates.h"
+#include "calc/series.h"
+#include "syntax/tree.h"
+
+enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000 };
+
+/* Who used a template or a scheme from where, nearest first. */
+struct origin {
+    struct span at;
+    const char *says; /* "used by block spring here" */
+    const struct origin *up;
+};
+
+/* A set of weeks of a block, numbered from 1. */
+struct week_set {
+    uint64_t bits[WEEKS_MOST / 64 + 1];
+};
+static inline bool week_in(const struct week_set *set, int week)
+{
+    return week >= 0 && week <= WEEKS_MOST && (set->bits[week / 64] >> (week % 64) & 1);
+}
+static inline void week_add(struct week_set *set, int week)
+{
+    if (week >= 0 && week <= WEEKS_MOST)
+        set->bits[week / 64] |= (uint64_t)1 << (week % 64);
+}
+
+/* The place whose training weeks a series counts: its training weeks in order (deload weeks left out). */
+struct frame {
+    const int *weeks;
+    int count;
+};
+
+enum unit { UNIT_NONE, UNIT_PERCENT, UNIT_KILO, UNIT_POUND, UNIT_SECONDS, UNIT_MINUTES, UNIT_METRES, UNIT_STEPS };
+
+/* A written value: its numbers are in `unit` as written (a lb series holds pounds). */
+struct value {
+    const struct series *series; /* NULL: none was written */
+    const struct frame *frame;
+    enum unit unit;
+    struct span at;
+    bool is_effort, is_rir; /* a $name that stands for `rpe 8` or `rir 2` brings its own scale */
+};
+
+/* ---- equipment and lifts ---- */
+
+struct named_ladder {
+    const char *name; /* NULL: the gym's main bar or stack */
+    struct ladder ladder;
+};
+struct gym {
+    const char *name, *title;
+    struct span at;
+    enum weight_unit unit; /* of its main bar: all its weights print in it */
+    enum rounding rounding;
+    const struct named_ladder *bars;
+    int bar_count; /* at least 1 */
+    struct ladder dumbbells; /* steps of 2.5 kg or 5 lb when the gym states none */
+    bool has_dumbbells;
+    const struct named_ladder *stacks;
+    int stack_count;
+    struct ladder free; /* steps of 2.5 kg or 5 lb from 0 */
+};
+
+enum lift_kind { LIFT_ACCESSORY, LIFT_VARIATION, LIFT_COMPETITION };
+enum lift_loads { LOADS_FREE, LOADS_BAR, LOADS_DUMBBELLS, LOADS_STACK, LOADS_BODYWEIGHT };
+struct lift {
+    const char *name, *title, *cue;
+    struct span at; /* of the name */
+    enum lift_kind kind;
+    enum lift_loads loads;
+    const char *equipment;   /* the bar's or stack's name, or NULL */
+    struct span equipment_at; /* where it is said; nowhere when it came by `like` */
+    const struct lift *like; /* NULL: none */
+    struct dec like_percent; /* 100 when none is written */
+    struct span like_at;
+    const char *const *works, *const *helps; /* muscles */
+    int works_count, helps_count;
+    const char *const *notes;
+    int note_count;
+    const struct lift *const *instead; /* what may be trained in its place */
+    int instead_count;
+};
+static inline bool lift_is_main(const struct lift *lift)
+{
+    return lift->kind != LIFT_ACCESSORY;
+}
+
+/* ---- people ---- */
+
+struct max_line {
+    const struct lift *lift;
+    struct ratio load;  /* in 1e-10 kg; a total on bodyweight lifts; worked out where `estimated` */
+    struct date date;   /* unset: undated, counts as the oldest */
+    bool estimated;     /* max … from */
+    struct weight set_load; /* estimated: the set it comes from */
+    struct dec set_reps, set_effort; /* effort after her own correction */
+    bool set_effort_corrected;
+    struct span at;
+};
+struct bodyweight_line {
+    struct weight weight;
+    struct date date;
+    struct span at;
+};
+struct own_curve {
+    const struct lift *lift;
+    struct curve curve;
+    struct span at; /* of the first point */
+};
+struct effort_line {
+    const struct lift *lift;
+    struct dec rated, meant;
+    struct span at;
+};
+struct avoid_line {
+    const struct lift *lift, *use; /* use NULL: an adjustment must swap it */
+    const char *because;
+    struct span at;
+};
+struct athlete {
+    const char *name, *title;
+    struct span at;
+    const struct gym *gym; /* never NULL; a default one when she has none */
+    bool has_gym;
+    enum weight_unit unit; /* of her file */
+    const struct bodyweight_line *bodyweights;
+    int bodyweight_count;
+    const struct max_line *maxes; /* in written order */
+    int max_count;
+    const struct own_curve *curves;
+    int curve_count;
+    const struct effort_line *efforts;
+    int effort_count;
+    const struct avoid_line *avoids;
+    int avoid_count;
+    const struct curve_row *model; /* NULL: not stated */
+    const struct node *const *lets; /* her own values for $names */
+    int let_count;
+    const char *const *notes;
+    int note_count;
+    int order; /* of declaration, from 0 */
+};
+
+struct progression_line {
+    enum progression_when { WHEN_MADE, WHEN_MISSED, WHEN_EASY, WHEN_REPS_FULL } when;
+    int times; /* of missed: 1 or more */
+    enum progression_act { ACT_ADD, ACT_ADD_PERCENT, ACT_ADD_STEPS, ACT_HOLD, ACT_DROP, ACT_DROP_PERCENT } act;
+    struct dec amount; /* per cent or steps */
+    struct weight weight;
+    struct span at;
+};
+struct progression {
+    const char *name;
+    struct span at;
+    const struct progression_line *lines;
+    int line_count;
+    bool has_reps_full;
+};
+
+/* ---- blocks ---- */
+
+enum role { ROLE_WORK, ROLE_WARM_UP, ROLE_TOP, ROLE_BACK_OFF };
+enum reps_kind { REPS_COUNT, REPS_AMRAP, REPS_SECONDS, REPS_METRES, REPS_CLUSTER, REPS_TOTAL };
+enum load_kind {
+    LOAD_NONE, /* nothing said: open */
+    LOAD_EFFORT,
+    LOAD_PERCENT, /* of the lift's own max; of the first working load in warm-ups */
+    LOAD_PERCENT_OF_LIFT,
+    LOAD_PERCENT_OF_DAY,
+    LOAD_PERCENT_OF_BODYWEIGHT,
+    LOAD_WEIGHT,
+    LOAD_BODYWEIGHT, /* bodyweight, plus or minus `amount` where written */
+    LOAD_SAME,
+    LOAD_DROP
+};
+enum cap_kind { CAP_NONE, CAP_EFFORT, CAP_PERCENT, CAP_WEIGHT };
+
+struct seconds_band {
+    int low, high; /* both 0: not stated */
+};
+struct group {
+    struct span at; /* from the role or the number of sets to the last clause */
+    const struct origin *origin;
+    enum role role;
+    struct week_set weeks; /* `in weeks`; all when not written */
+    bool every_week;
+    struct value sets;
+    enum reps_kind reps_kind;
+    struct value reps;          /* count, seconds, metres, total */
+    const int *cluster;
+    int cluster_count;
+    enum load_kind load_kind;
+    struct value load;          /* effort (as rpe), per cent, weight, added bodyweight, drop */
+    bool load_is_rir;           /* written as rir: values are reps left */
+    bool load_minus;            /* bodyweight minus */
+    const struct lift *of_lift;
+    const char *of_day;
+    struct span of_day_at;
+    struct span load_at;        /* of the clause */
+    enum cap_kind cap_kind;
+    struct value cap;
+    bool cap_is_rir;
+    struct value at_least;      /* amrap */
+    struct value until_effort;
+    bool until_is_rir;
+    struct dec until_speed;     /* m/s; 0: none */
+    int every_s;                /* 0: none */
+    struct seconds_band rest, pause;
+    const char *tempo;
+    bool each_side, optional;
+    const char *const *notes;
+    int note_count;
+    const struct progression *progression;
+    struct span progression_at;
+};
+
+struct entry {
+    struct span at; /* of the lift's name */
+    const struct origin *origin;
+    const struct lift *const *lifts; /* the first is planned; the others are her choice */
+    int lift_count;
+    const struct group *groups;
+    int group_count;
+    int superset; /* 0: none; else a number within the day */
+    struct value rounds; /* of the superset */
+    int superset_minutes;
+    const char *title;
+    const char *const *notes;
+    int note_count;
+};
+
+struct day {
+    const char *label;
+    struct span at; /* of the label */
+    const struct origin *origin;
+    struct week_set weeks; /* in which it is trained */
+    uint8_t weekdays;      /* bit 1 << MON and so on; 0: no date */
+    bool rotates;          /* its dates come from a rotation */
+    const char *title;
+    const char *const *notes;
+    int note_count;
+    bool optional;
+    const struct gym *gym; /* NULL: the athlete's */
+    const struct entry *entries;
+    int entry_count;
+};
+struct rotation {
+    const char *const *labels;
+    const struct span *label_at;
+    int label_count;
+    uint8_t weekdays;
+    struct week_set weeks;
+    struct span at;
+};
+
+enum change_verb {
+    CHANGE_SETS, CHANGE_REPS, CHANGE_EFFORT, CHANGE_LOAD, /* the four with a direction and a value */
+    CHANGE_SWAP, CHANGE_SKIP_LIFT, CHANGE_SKIP_DAY, CHANGE_SKIP_WEEK, CHANGE_REPEAT_WEEK, CHANGE_CAP, CHANGE_ADD,
+    CHANGE_NOTE
+};
+enum change_way { CHANGE_UP, CHANGE_DOWN, CHANGE_TO };
+struct change {
+    enum change_verb verb;
+    enum change_way way;
+    struct value value; /* amount; for a cap its effort (as rpe) */
+    const struct lift *const *lifts; /* which; none: all */
+    const struct span *lift_at; /* each one's word */
+    int lift_count;
+    const char *const *days;
+    const struct span *day_at;
+    int day_count;
+    const struct lift *swap_with;
+    struct span swap_at; /* its word */
+    struct week_set weeks; /* skip week, repeat week */
+    const char *add_day;
+    const struct entry *entries; /* add to day */
+    int entry_count;
+    const char *note;
+    struct span at;
+    const struct origin *origin;
+    int id; /* within the block, from 0: who keeps track of what was touched indexes by it */
+};
+/* Changes that belong together: one deload or taper line, or one adjust. */
+struct change_list {
+    struct span at;
+    const struct origin *origin;
+    struct week_set weeks;
+    bool every_week;
+    struct date from, to; /* adjust from … to …; unset where not written */
+    const struct athlete *const *athletes; /* adjust */
+    int athlete_count;
+    const struct change *changes;
+    int change_count;
+    const struct frame *frame; /* the weeks concerned, for bar lists */
+    bool idle; /* it has been said that these changes reach nobody */
+};
+struct warm_up {
+    const struct group *groups;
+    int group_count;
+    const struct lift *const *lifts; /* none: all main lifts */
+    int lift_count;
+    struct span at;
+};
+
+/* A line of `checks { … }`, as written: the trade's rules themselves are no business of the model. */
+struct check_line {
+    enum { CHECK_AT_LEAST, CHECK_AT_MOST, CHECK_TO, CHECK_LEVEL, CHECK_OFF } says;
+    const char *rule, *subject; /* subject: a lift or a muscle, or NULL */
+    struct dec first, second;
+    bool has_second;
+    bool is_effort;  /* written as rpe or rir (the number is the rpe) */
+    enum unit unit;  /* of the first number */
+    const char *word; /* "sets", "days", "reps", "weeks" after the first number, or NULL */
+    const char *level, *because;
+    struct span at, rule_at, subject_at, value_at;
+};
+/* `allow RULE because "…"`: permits findings whose words lie in its scope, or (in a block) of its block. */
+struct allow_line {
+    const char *rule, *because;
+    struct span at, rule_at, scope;
+    int id; /* in model->allows */
+};
+/* A `weeks 1-3 { … }` group: where a finding of a whole week points. */
+struct weeks_line {
+    struct week_set weeks;
+    struct span at;
+    const char *const *notes; /* its title first */
+    int note_count;
+};
+
+enum goal { GOAL_HYPERTROPHY, GOAL_STRENGTH, GOAL_PEAK, GOAL_GENERAL, GOAL_COUNT };
+struct meet {
+    const char *title; /* NULL after a finding */
+    struct date date;
+    struct span at;    /* of the statement */
+    struct span date_at;
+};
+/* `attempts squat 91%, 96%, 101%`: of the max projected for the day. */
+struct attempts_line {
+    const struct lift *lift;
+    struct dec percent[3];
+    struct span at, percent_at;
+};
+/* A block or a break in a season's run, with its dates. */
+struct season_run {
+    struct decl *decl; /* the block's; NULL: a break */
+    struct span at;
+    struct date start;
+    int weeks;
+};
+struct season {
+    const char *name, *title;
+    struct span at; /* of the name */
+    const struct athlete *const *athletes;
+    int athlete_count;
+    const struct meet *meets; /* by date; none: the season says `starts` */
+    int meet_count;
+    const struct season_run *runs;
+    int run_count;
+    struct date start; /* a Monday */
+    int weeks;
+    const struct attempts_line *attempts;
+    int attempt_count;
+    const struct gym *gym; /* the meet's; NULL: competition bar, collars and discs */
+    const char *const *notes;
+    int note_count;
+};
+/* The first meet on or after a day, or NULL; `season` may be NULL. */
+const struct meet *season_next_meet(const struct season *season, struct date day);
+
+enum week_kind { WEEK_TRAINING, WEEK_DELOAD, WEEK_TAPER };
+struct block {
+    const char *name, *title;
+    struct span at; /* of the name */
+    enum goal goal;
+    bool has_goal;
+    struct date start;
+    int week_count;
+    const enum week_kind *kinds; /* by week from 1; [0] unused */
+    const struct athlete *const *athletes;
+    int athlete_count;
+    const struct change_list *deloads, *tapers, *adjusts;
+    int deload_count, taper_count, adjust_count;
+    int change_count; /* ids are below this */
+    const struct warm_up *warm_ups;
+    int warm_up_count;
+    const struct day *days;
+    int day_count;
+    const struct rotation *rotations;
+    int rotation_count;
+    struct dec max_percent; /* 100 without `max to` */
+    struct span max_percent_at;
+    bool max_fixed;
+    const struct curve_row *model;
+    const char *const *notes;
+    int note_count;
+    const struct check_line *checks; /* the nearest last */
+    int check_count;
+    const struct allow_line *const *allows; /* those in its own body and its templates' */
+    int allow_count;
+    const struct weeks_line *week_lines;
+    int week_line_count;
+    const struct season *season; /* that runs it, or NULL: then it stands alone */
+    int run;                     /* which of the season's runs */
+    bool last_of_season, break_before;
+};
+
+/* Something declared in a file named on the command line and used nowhere. */
+struct unused {
+    const char *what, *name; /* "lift", "curl"; for a let the name without its $ */
+    struct span at;
+    bool is_let;
+};
+
+/* ---- the whole ---- */
+
+struct block_decl; /* a block as declared; resolved for an athlete on demand, since her own `let` may change it */
+
+struct model {
+    struct arena *arena;
+    struct interner *interner;
+    struct sources *sources;
+    struct findings *findings;
+    const struct lift *const *lifts;
+    int lift_count;
+    const struct gym *const *gyms;
+    int gym_count;
+    const struct athlete *const *athletes; /* in order of declaration */
+    int athlete_count;
+    const struct block *const *blocks; /* in order of files and lines, a season's in order of its run; without any athlete's own
+                                          `let`. A block that seasons run stands here once for each run */
+    int block_count;
+    const struct season *const *seasons;
+    int season_count;
+    const struct curve_row *curve; /* top level `model`, or NULL */
+    const struct check_line *checks; /* of the top level, the nearest last */
+    int check_count;
+    const struct allow_line *allows; /* all there are, in files named or used */
+    int allow_count;
+    const struct unused *unused;
+    int unused_count;
+    struct club *club;             /* the resolver's own */
+};
+
+/* The block as this athlete trains it: model->blocks[index], or a variant with her own `let` lines in force. */
+const struct block *model_block_for(const struct model *model, int index, const struct athlete *athlete);
+
+/* The names of roles, goals and kinds as written in files and outputs: "back-off", "strength", "deload". */
+const char *role_name(enum role role);
+const char *goal_name(enum goal goal);
+const char *week_kind_name(enum week_kind kind);
+
+#endif

@@ -1,0 +1,484 @@
+/* Athletes and groups, from declarations and from rosters. */
+#include "model/club.h"
+#include "model/history.h"
+
+#include "base/near.h"
+
+struct athlete_parts {
+    struct club *club;
+    struct athlete *athlete;
+    struct place place;
+    VEC(struct max_line) maxes;
+    VEC(struct bodyweight_line) bodyweights;
+    VEC(struct own_curve) curves;
+    VEC(struct effort_line) efforts;
+    VEC(struct avoid_line) avoids;
+    VEC(const struct node *) lets;
+};
+
+static const struct node *amount_of(const struct node *weight)
+{
+    return weight->kind == NODE_WEIGHT ? weight->child : weight;
+}
+
+static struct date date_of(const struct node *parent)
+{
+    const struct node *on = node_child(parent, NODE_ON);
+    return on && on->child ? on->child->date : (struct date){ 0 };
+}
+
+static void athlete_finish(struct athlete_parts *p)
+{
+    struct athlete *a = p->athlete;
+    a->maxes = p->maxes.at, a->max_count = p->maxes.count;
+    a->bodyweights = p->bodyweights.at, a->bodyweight_count = p->bodyweights.count;
+    a->curves = p->curves.at, a->curve_count = p->curves.count;
+    a->efforts = p->efforts.at, a->effort_count = p->efforts.count;
+    a->avoids = p->avoids.at, a->avoid_count = p->avoids.count;
+    a->lets = p->lets.at, a->let_count = p->lets.count;
+}
+
+static bool max_bodyweight(struct athlete_parts *p, const struct node *node, struct date date, struct weight *out)
+{
+    athlete_finish(p);
+    const struct bodyweight_line *line = history_bodyweight(p->athlete, date);
+    struct weight added = { 0 };
+    if (!line) {
+        struct finding *finding = place_finding(&p->place, KIND_MISSING_BODYWEIGHT, node->at,
+                                                "%s has no bodyweight line, so this max cannot be added up", p->athlete->name);
+        diag_help(p->club->findings, finding, "add the line `bodyweight 70 kg on 2026-12-01`, with the true number and day, to athlete %s", p->athlete->name);
+        return false;
+    }
+    if (node->child && !weight_of(p->club, node->child, p->athlete->unit, &added))
+        return false;
+    out->e10 = line->weight.e10 + (node->flags & FLAG_MINUS ? -added.e10 : added.e10);
+    return true;
+}
+
+static struct dec effort_corrected(const struct athlete_parts *p, const struct lift *lift, struct dec effort, bool *corrected)
+{
+    for (int i = 0; i < p->efforts.count; i++)
+        if (p->efforts.at[i].lift == lift) {
+            effort.e10 += p->efforts.at[i].meant.e10 - p->efforts.at[i].rated.e10;
+            effort.e10 = effort.e10 < 0 ? 0 : effort.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : effort.e10;
+            *corrected = true;
+        }
+    return effort;
+}
+
+/* max = load / share(reps + 10 - rpe), language.md 5.9; without an effort the set is taken as all she had. */
+static void max_estimate(struct athlete_parts *p, struct max_line *line)
+{
+    struct ratio n = ratio_sub(ratio_add(ratio_dec(line->set_reps), ratio_int(10)), ratio_dec(line->set_effort));
+    athlete_finish(p);
+    struct curve curve = history_curve(p->club->model, NULL, p->athlete, line->lift);
+    line->load = ratio_div(ratio_weight(line->set_load), curve_share(&curve, n));
+}
+
+static bool max_from_set(struct athlete_parts *p, const struct node *node, struct max_line *line)
+{
+    const struct node *reps = node_child(node, NODE_NUMBER), *effort = node_child(node, NODE_EFFORT);
+    enum unit unit;
+    int whole;
+    line->set_effort = dec_int(10);
+    if (!reps || !whole_of(&p->place, reps, "a number of reps", 1, REPS_MOST, &whole))
+        return false;
+    line->set_reps = dec_int(whole);
+    if (effort && !number_of(&p->place, effort, &want_effort, &line->set_effort, &unit))
+        return false;
+    if (effort && effort->text && !strcmp(effort->text, "rir"))
+        line->set_effort.e10 = 10 * DEC_ONE - line->set_effort.e10;
+    line->set_effort = effort_corrected(p, line->lift, line->set_effort, &line->set_effort_corrected);
+    line->estimated = true;
+    return true;
+}
+
+static void athlete_max(struct athlete_parts *p, const struct node *node)
+{
+    struct max_line line = { .date = date_of(node), .at = node->at };
+    const struct node *name = node->child, *load = name ? name->next : NULL;
+    struct weight weight;
+    if (!load || !(line.lift = lift_named(p->club, name, NULL)))
+        return;
+    if (load->kind == NODE_BODYWEIGHT ? !max_bodyweight(p, load, line.date, &weight)
+                                      : !weight_of(p->club, amount_of(load), p->athlete->unit, &weight))
+        return;
+    if (weight.e10 <= 0) {
+        struct finding *finding = place_finding(&p->place, KIND_RANGE, load->at, "a max is more than nothing");
+        diag_help(p->club->findings, finding, "leave the line out until there is a max");
+        return;
+    }
+    line.load = ratio_weight(weight);
+    line.set_load = weight;
+    if (node->flags & FLAG_FROM) {
+        if (!max_from_set(p, node, &line))
+            return;
+        max_estimate(p, &line);
+    }
+    vec_add(p->club->arena, &p->maxes, line);
+}
+
+static void athlete_bodyweight(struct athlete_parts *p, const struct node *node)
+{
+    struct bodyweight_line line = { .date = date_of(node), .at = node->at };
+    if (!node->child || !weight_of(p->club, node->child, p->athlete->unit, &line.weight))
+        return;
+    if (line.weight.e10 <= 0)
+        diag_help(p->club->findings, place_finding(&p->place, KIND_RANGE, node->child->at, "a bodyweight is more than nothing"),
+                  "write what the scales said, or leave the line out");
+    else
+        vec_add(p->club->arena, &p->bodyweights, line);
+}
+
+static void athlete_curves(struct athlete_parts *p, const struct node *body)
+{
+    struct arena *arena = p->club->arena;
+    for (const struct node *node = node_child(body, NODE_CURVE); node; node = node_next(node, NODE_CURVE)) {
+        const struct lift *lift = lift_named(p->club, node->child, NULL);
+        bool known = !lift;
+        for (int i = 0; i < p->curves.count; i++)
+            known |= p->curves.at[i].lift == lift;
+        if (known)
+            continue;
+        VEC(struct curve_point) points = { 0 };
+        for (const struct node *point = node; point; point = node_next(point, NODE_CURVE)) {
+            struct curve_point at;
+            enum unit unit;
+            int reps;
+            if (point->child->text != node->child->text || !whole_of(&p->place, point->child->next, "a number of reps", 2, REPS_MOST, &reps) ||
+                !number_of(&p->place, point->child->next->next, &want_percent, &at.percent, &unit))
+                continue;
+            if (at.percent.e10 <= 0 || at.percent.e10 > 100 * DEC_ONE) {
+                struct finding *finding = place_finding(&p->place, KIND_RANGE, point->child->next->next->at,
+                                                        "a point of a curve lies above 0 and up to 100 per cent");
+                diag_help(p->club->findings, finding, "write it as `curve %s 8 reps at 77%%`", lift->name);
+                continue;
+            }
+            at.reps = ratio_int(reps);
+            vec_add(arena, &points, at);
+        }
+        if (!points.count)
+            continue;
+        struct own_curve own = { lift, curve_fit(points.at, points.count), node->at };
+        vec_add(arena, &p->curves, own);
+    }
+}
+
+static void athlete_effort(struct athlete_parts *p, const struct node *node)
+{
+    struct effort_line line = { .at = node->at };
+    enum unit unit;
+    const struct node *rated = node->child->next, *meant = rated ? rated->next : NULL;
+    if (!meant || !(line.lift = lift_named(p->club, node->child, NULL)) ||
+        !number_of(&p->place, rated, &want_effort, &line.rated, &unit) || !number_of(&p->place, meant, &want_effort, &line.meant, &unit))
+        return;
+    for (int i = 0; i < p->efforts.count; i++)
+        if (p->efforts.at[i].lift == line.lift) {
+            struct finding *finding = place_finding(&p->place, KIND_REPEATED, node->at, "a second effort line for %s", line.lift->name);
+            diag_related(p->club->findings, finding, p->efforts.at[i].at, "the first one is here");
+            diag_help(p->club->findings, finding, "keep one: all ratings of a lift move by one difference");
+            return;
+        }
+    vec_add(p->club->arena, &p->efforts, line);
+}
+
+static void athlete_avoid(struct athlete_parts *p, const struct node *node)
+{
+    struct avoid_line line = { .at = node->at };
+    const struct node *use = node->child->next && node->child->next->kind == NODE_NAME ? node->child->next : NULL;
+    const struct node *because = node_child(node, NODE_BECAUSE);
+    if (!(line.lift = lift_named(p->club, node->child, NULL)) || (use && !(line.use = lift_named(p->club, use, NULL))))
+        return;
+    for (int i = 0; i < p->avoids.count; i++)
+        if (p->avoids.at[i].lift == line.lift) {
+            struct finding *finding = place_finding(&p->place, KIND_REPEATED, node->child->at, "%s is avoided twice", line.lift->name);
+            diag_related(p->club->findings, finding, p->avoids.at[i].at, "the first line is here");
+            diag_help(p->club->findings, finding, "keep the one you mean");
+            return;
+        }
+    line.because = because ? text_behind(&p->place, because->child) : NULL;
+    vec_add(p->club->arena, &p->avoids, line);
+}
+
+static void athlete_gym(struct athlete_parts *p, const struct node *node)
+{
+    struct decl *gym = names_use(p->club, SPACE_GYM, node->child->text, node->child->at, NULL);
+    if (gym) {
+        p->athlete->gym = gym_of(p->club, gym);
+        p->athlete->has_gym = true;
+    }
+}
+
+static void athlete_line(struct athlete_parts *p, const struct node *node)
+{
+    switch (node->kind) {
+    case NODE_TITLE: p->athlete->title = text_behind(&p->place, node->child); break;
+    case NODE_GYM_REF: athlete_gym(p, node); break;
+    case NODE_BODYWEIGHT_LINE: athlete_bodyweight(p, node); break;
+    case NODE_EFFORT_LINE: athlete_effort(p, node); break;
+    case NODE_AVOID: athlete_avoid(p, node); break;
+    case NODE_MODEL: p->athlete->model = curve_named_by(&p->place, node->child); break;
+    case NODE_LET: vec_add(p->club->arena, &p->lets, node); break;
+    default: break;
+    }
+}
+
+static void repeated_lines(struct athlete_parts *p, const struct node *body)
+{
+    static const enum node_kind once[] = { NODE_TITLE, NODE_GYM_REF, NODE_MODEL };
+    for (size_t i = 0; i < sizeof once / sizeof *once; i++) {
+        const struct node *first = node_child(body, once[i]);
+        const struct node *again = first ? node_next(first, once[i]) : NULL;
+        if (!again)
+            continue;
+        struct finding *finding = place_finding(&p->place, KIND_REPEATED, again->at, "this is said twice for %s", p->athlete->name);
+        diag_related(p->club->findings, finding, first->at, "the first time is here");
+        diag_help(p->club->findings, finding, "keep the line that is right");
+    }
+}
+
+static struct athlete_parts athlete_begin(struct club *club, struct decl *decl, enum weight_unit unit)
+{
+    struct athlete *athlete = NEW(club->arena, struct athlete);
+    *athlete = (struct athlete){ .name = decl->name, .at = decl->at, .unit = unit };
+    decl->made = athlete;
+    return (struct athlete_parts){ .club = club, .athlete = athlete,
+                                   .place = { .club = club, .file = decl->file, .setting.athlete = decl->name } };
+}
+
+static void athlete_from_tree(struct club *club, struct decl *decl)
+{
+    struct athlete_parts p = athlete_begin(club, decl, decl->file->unit);
+    repeated_lines(&p, decl->node);
+    lets_check(&p.place, decl->node);
+    for (const struct node *node = decl->node->child; node; node = node->next)
+        athlete_line(&p, node);
+    athlete_curves(&p, decl->node);
+    for (const struct node *node = node_child(decl->node, NODE_MAX); node; node = node_next(node, NODE_MAX))
+        athlete_max(&p, node);
+    p.athlete->notes = notes_of(&p.place, decl->node, &p.athlete->note_count);
+    if (!p.athlete->gym)
+        p.athlete->gym = gym_default(club, p.athlete->unit);
+    athlete_finish(&p);
+}
+
+/* ---- rosters ---- */
+
+static struct people_group *group_object(struct club *club, struct decl *decl)
+{
+    if (!decl->made) {
+        struct people_group *group = NEW(club->arena, struct people_group);
+        group->name = decl->name;
+        decl->made = group;
+    }
+    return decl->made;
+}
+
+static void group_add(struct club *club, struct people_group *group, struct decl *member)
+{
+    for (int i = 0; i < group->members.count; i++)
+        if (group->members.at[i] == member)
+            return;
+    vec_add(club->arena, &group->members, member);
+}
+
+static void roster_max(struct athlete_parts *p, const struct roster_row *row, enum weight_unit unit)
+{
+    struct max_line line = { .date = row->date, .at = row->max_at };
+    struct node name = { .kind = NODE_NAME, .at = row->lift.at, .text = row->lift.text };
+    if (!row->lift.text || !row->has_max || !(line.lift = lift_named(p->club, &name, NULL)))
+        return;
+    if (!weight_from(row->max, unit, &line.set_load) || line.set_load.e10 <= 0) {
+        struct finding *finding = place_finding(&p->place, KIND_ROSTER, row->max_at, row->max.e10 > 0 ? "a weight in lb has at most two decimals"
+                                                                                                     : "a max is more than nothing");
+        diag_help(p->club->findings, finding, row->max.e10 > 0 ? "write two at most, such as 72.25" : "leave the cell empty until there is a max");
+        return;
+    }
+    line.load = ratio_weight(line.set_load);
+    line.estimated = row->has_reps;
+    line.set_reps = row->reps;
+    line.set_effort = row->has_rpe ? row->rpe : dec_int(10);
+    if (row->has_reps)
+        max_estimate(p, &line);
+    vec_add(p->club->arena, &p->maxes, line);
+}
+
+static void roster_group(struct club *club, const struct roster_row *row, struct decl *athlete, const struct file_unit *file)
+{
+    struct decl *decl = names_find(club, SPACE_PERSON, row->group.text);
+    if (!decl && (decl = names_declare(club, SPACE_PERSON, row->group.text, row->group.at, NULL, file)))
+        decl->is_group = true;
+    if (!decl)
+        return;
+    if (decl->is_group) {
+        group_add(club, group_object(club, decl), athlete);
+        return;
+    }
+    struct finding *finding = diag_add(club->findings, KIND_ROSTER, row->group.at, "%s is an athlete, not a group", decl->name);
+    diag_related(club->findings, finding, decl->at, "%s is declared here", decl->name);
+    diag_help(club->findings, finding, "give the group a name of its own");
+}
+
+static bool same_athlete(const struct roster_row *a, const struct roster_row *b)
+{
+    return a->athlete.text == b->athlete.text;
+}
+
+static void roster_row_facts(struct athlete_parts *p, const struct roster_row *row, enum weight_unit unit)
+{
+    if (row->title.text && !p->athlete->title)
+        p->athlete->title = row->title.text;
+    if (row->gym.text && !p->athlete->has_gym) {
+        struct decl *gym = names_use(p->club, SPACE_GYM, row->gym.text, row->gym.at, NULL);
+        if (gym)
+            p->athlete->gym = gym_of(p->club, gym), p->athlete->has_gym = true;
+    }
+    if (row->has_bodyweight) {
+        struct bodyweight_line line = { .date = row->date, .at = row->bodyweight_at };
+        if (weight_from(row->bodyweight, unit, &line.weight) && line.weight.e10 > 0)
+            vec_add(p->club->arena, &p->bodyweights, line);
+    }
+    roster_max(p, row, unit);
+}
+
+/* An athlete's rows may stand apart: all of them are gathered at the first one. `next` chains a roster's rows by athlete. */
+static void roster_athlete(struct club *club, const struct roster_file *file, int first, const int *next, struct decl *decl)
+{
+    const struct roster_row *row = &file->roster.rows[first];
+    struct athlete_parts p = athlete_begin(club, decl, row->has_unit ? row->unit : file->unit);
+    for (int i = first; i >= 0; i = next[i])
+        roster_row_facts(&p, &file->roster.rows[i], file->roster.rows[i].has_unit ? file->roster.rows[i].unit : file->unit);
+    for (int i = first; i >= 0; i = next[i])
+        if (file->roster.rows[i].group.text)
+            roster_group(club, &file->roster.rows[i], decl, decl->file);
+    if (!p.athlete->gym)
+        p.athlete->gym = gym_default(club, p.athlete->unit);
+    athlete_finish(&p);
+}
+
+/* Which row goes on with the same athlete, by a table of last rows; -1: none. */
+static const int *roster_chain(struct club *club, const struct roster *roster, bool *is_first)
+{
+    int slots = 16;
+    while (slots < 2 * roster->count)
+        slots *= 2;
+    int *last = NEW_MANY(club->arena, int, slots), *next = NEW_MANY(club->arena, int, roster->count + 1);
+    for (int i = 0; i < slots; i++)
+        last[i] = -1;
+    for (int i = 0; i < roster->count; i++) {
+        size_t slot = (size_t)(((uintptr_t)roster->rows[i].athlete.text >> 3) * UINT64_C(0x9E3779B97F4A7C15) >> 20) % (size_t)slots;
+        while (last[slot] >= 0 && !same_athlete(&roster->rows[last[slot]], &roster->rows[i]))
+            slot = (slot + 1) % (size_t)slots;
+        is_first[i] = last[slot] < 0;
+        if (last[slot] >= 0)
+            next[last[slot]] = i;
+        next[i] = -1;
+        last[slot] = i;
+    }
+    return next;
+}
+
+static void roster_take(struct club *club, const struct roster_file *file)
+{
+    bool *is_first = NEW_MANY(club->arena, bool, file->roster.count + 1);
+    const int *next = roster_chain(club, &file->roster, is_first);
+    const struct file_unit *by = club->loaded.files;
+    for (int i = 0; i < file->roster.count; i++) {
+        const struct roster_row *row = &file->roster.rows[i];
+        if (!is_first[i])
+            continue;
+        struct decl *decl = names_declare(club, SPACE_PERSON, row->athlete.text, row->athlete.at, NULL, by);
+        if (decl)
+            roster_athlete(club, file, i, next, decl);
+    }
+}
+
+/* ---- groups ---- */
+
+static void group_fill(struct club *club, struct decl *decl)
+{
+    struct people_group *group = group_object(club, decl);
+    if (group->filled || !decl->node)
+        return;
+    decl->making = true;
+    const struct node *people = node_child(decl->node, NODE_PEOPLE);
+    for (const struct node *name = people ? people->child : NULL; name; name = name->next) {
+        struct decl *member = names_use(club, SPACE_PERSON, name->text, name->at, NULL);
+        if (!member)
+            continue;
+        if (!member->is_group) {
+            group_add(club, group, member);
+        } else if (member->making) {
+            struct finding *finding = diag_add(club->findings, KIND_CYCLE, name->at, "group %s contains itself", member->name);
+            diag_help(club->findings, finding, "take it out of one of the groups");
+        } else {
+            group_fill(club, member);
+            const struct people_group *inner = member->made;
+            for (int i = 0; i < inner->members.count; i++)
+                group_add(club, group, inner->members.at[i]);
+        }
+    }
+    decl->making = false;
+    group->filled = true;
+}
+
+void people_make_all(struct club *club)
+{
+    for (int i = 0; i < club->loaded.roster_count; i++)
+        roster_take(club, &club->loaded.rosters[i]);
+    /* Declared athletes were named first, but a roster may bring groups they stand in. */
+    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++) {
+        struct decl *decl = club->decls[SPACE_PERSON].at[i];
+        if (decl->node && !decl->is_group)
+            athlete_from_tree(club, decl);
+    }
+    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)
+        if (club->decls[SPACE_PERSON].at[i]->is_group)
+            group_fill(club, club->decls[SPACE_PERSON].at[i]);
+    int order = 0;
+    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++) {
+        struct decl *decl = club->decls[SPACE_PERSON].at[i];
+        if (!decl->is_group && decl->made)
+            ((struct athlete *)decl->made)->order = order++;
+    }
+}
+
+/* ---- lists of people ---- */
+
+struct people_set {
+    struct club *club;
+    VEC(const struct athlete *) list;
+    bool *has; /* by order */
+};
+
+static void people_add(struct people_set *set, const struct decl *decl)
+{
+    const struct athlete *athlete = decl->made;
+    if (!athlete || set->has[athlete->order])
+        return;
+    set->has[athlete->order] = true;
+    vec_add(set->club->arena, &set->list, athlete);
+}
+
+const struct athlete *const *people_list(struct club *club, const struct node *people, int *count, const struct origin *origin)
+{
+    struct people_set set = { .club = club, .has = NEW_MANY(club->arena, bool, club->decls[SPACE_PERSON].count + 1) };
+    for (const struct node *name = people->child; name; name = name->next) {
+        if (name->text == club->all) {
+            for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)
+                if (!club->decls[SPACE_PERSON].at[i]->is_group)
+                    people_add(&set, club->decls[SPACE_PERSON].at[i]);
+            continue;
+        }
+        struct decl *decl = names_use(club, SPACE_PERSON, name->text, name->at, origin);
+        if (!decl)
+            continue;
+        const struct people_group *group = decl->is_group ? decl->made : NULL;
+        for (int i = 0; group && i < group->members.count; i++)
+            people_add(&set, group->members.at[i]);
+        if (!group)
+            people_add(&set, decl);
+    }
+    *count = set.list.count;
+    return set.list.at;
+}

@@ -1,0 +1,285 @@
+#include "model/resolve.h"
+
+#include "base/near.h"
+#include "model/club.h"
+
+/* Declarations that are read and kept, and whose meaning this version does not work out yet. */
+static const struct {
+    enum node_kind kind;
+    const char *word;
+} not_yet[] = {
+    { NODE_DIARY, "diary" },
+};
+
+static void say_not_yet(struct club *club, const struct node *node)
+{
+    for (size_t i = 0; i < sizeof not_yet / sizeof *not_yet; i++) {
+        if (not_yet[i].kind != node->kind)
+            continue;
+        struct span word = { node->at.start, node->at.start + (uint32_t)strlen(not_yet[i].word) };
+        struct finding *finding = diag_add(club->findings, KIND_NOT_YET, word, "`%s` is part of the language, but this version does nothing with it yet",
+                                           not_yet[i].word);
+        diag_help(club->findings, finding, "take it out for now, or put a # before each of its lines");
+        return;
+    }
+    for (const struct node *child = node->child; child; child = child->next)
+        say_not_yet(club, child);
+}
+
+static void top_level_curve(struct club *club)
+{
+    const struct node *first = NULL;
+    for (int i = 0; i < club->loaded.file_count; i++) {
+        const struct node *root = club->loaded.files[i].tree->root;
+        for (const struct node *node = node_child(root, NODE_MODEL); node; node = node_next(node, NODE_MODEL)) {
+            struct place place = { .club = club };
+            const struct curve_row *row = curve_named_by(&place, node->child);
+            if (first && row && row != club->curve) {
+                struct finding *finding = diag_add(club->findings, KIND_REPEATED, node->at, "another `model` line for all files");
+                diag_related(club->findings, finding, first->at, "the first one is here");
+                diag_help(club->findings, finding, "keep one at the top level; a block or an athlete may have its own");
+            }
+            if (!first)
+                first = node, club->curve = row;
+        }
+    }
+}
+
+static void make_all(struct club *club)
+{
+    VEC(const struct lift *) lifts = { 0 };
+    VEC(const struct gym *) gyms = { 0 };
+    for (int i = 0; i < club->decls[SPACE_LIFT].count; i++)
+        vec_add(club->arena, &lifts, lift_of(club, club->decls[SPACE_LIFT].at[i]));
+    for (int i = 0; i < club->decls[SPACE_LIFT].count; i++)
+        lift_instead(club, club->decls[SPACE_LIFT].at[i]);
+    for (int i = 0; i < club->decls[SPACE_GYM].count; i++)
+        vec_add(club->arena, &gyms, gym_of(club, club->decls[SPACE_GYM].at[i]));
+    for (int i = 0; i < club->decls[SPACE_PROGRESSION].count; i++)
+        progression_of(club, club->decls[SPACE_PROGRESSION].at[i]);
+    people_make_all(club);
+    struct model *model = club->model;
+    model->lifts = lifts.at, model->lift_count = lifts.count;
+    model->gyms = gyms.at, model->gym_count = gyms.count;
+    VEC(const struct athlete *) athletes = { 0 };
+    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)
+        if (!club->decls[SPACE_PERSON].at[i]->is_group && club->decls[SPACE_PERSON].at[i]->made)
+            vec_add(club->arena, &athletes, club->decls[SPACE_PERSON].at[i]->made);
+    model->athletes = athletes.at, model->athlete_count = athletes.count;
+}
+
+/* ---- bars and stacks by name ---- */
+
+static void ladders_named(struct club *club, const struct lift *lift, const char **names, int *count)
+{
+    for (int i = 0; i < club->model->gym_count; i++) {
+        const struct gym *gym = club->model->gyms[i];
+        const struct named_ladder *ladders = lift->loads == LOADS_BAR ? gym->bars : gym->stacks;
+        int ladder_count = lift->loads == LOADS_BAR ? gym->bar_count : gym->stack_count;
+        for (int j = 0; j < ladder_count; j++)
+            if (ladders[j].name)
+                names[(*count)++] = ladders[j].name;
+    }
+}
+
+static int ladders_most(const struct club *club)
+{
+    int most = 0;
+    for (int i = 0; i < club->model->gym_count; i++)
+        most += club->model->gyms[i]->bar_count + club->model->gyms[i]->stack_count;
+    return most;
+}
+
+/* A bar or stack that no gym has is a slip of the pen; one that some gym lacks is met where it is trained. */
+static void equipment_check(struct club *club)
+{
+    const char **names = NEW_MANY(club->arena, const char *, ladders_most(club) + 1);
+    for (int i = 0; i < club->model->lift_count && club->model->gym_count; i++) {
+        const struct lift *lift = club->model->lifts[i];
+        int count = 0;
+        bool known = !lift->equipment || !span_is_somewhere(lift->equipment_at) || sources_find(club->sources, lift->equipment_at.start)->library;
+        if (known)
+            continue;
+        ladders_named(club, lift, names, &count);
+        for (int j = 0; j < count; j++)
+            known |= names[j] == lift->equipment;
+        if (known)
+            continue;
+        const char *what = lift->loads == LOADS_BAR ? "bar" : "stack", *near = word_nearest(lift->equipment, names, count);
+        struct finding *finding = diag_add(club->findings, KIND_UNKNOWN_NAME, lift->equipment_at, "no gym has a %s called %s", what, lift->equipment);
+        if (near)
+            diag_help(club->findings, finding, "did you mean %s?", near);
+        else
+            diag_help(club->findings, finding, "add it to a gym: `%s %s %s`", what, lift->equipment, lift->loads == LOADS_BAR ? "25 kg" : "5 to 100 step 5 kg");
+    }
+}
+
+/* ---- blocks, and their variants for athletes with values of their own ---- */
+
+struct block_decl {
+    struct decl *decl;
+    const struct season *season;
+    int run;
+    const struct block *plain;
+    const struct block **variants; /* by athlete order; NULL until one is wanted */
+};
+
+struct block_list {
+    VEC(struct block_decl) decls;
+    VEC(const struct block *) blocks;
+};
+
+static void block_add(struct club *club, struct block_list *list, struct decl *decl, const struct season *season, int run)
+{
+    struct block_decl made = { .decl = decl, .season = season, .run = run, .plain = block_make(club, decl, NULL, season, run) };
+    if (!made.plain)
+        return;
+    vec_add(club->arena, &list->decls, made);
+    vec_add(club->arena, &list->blocks, made.plain);
+}
+
+static bool is_run(const struct club *club, const struct decl *decl)
+{
+    for (int i = 0; i < club->seasons.count; i++)
+        for (int j = 0; j < club->seasons.at[i]->run_count; j++)
+            if (club->seasons.at[i]->runs[j].decl == decl)
+                return true;
+    return false;
+}
+
+static void blocks_make(struct club *club)
+{
+    struct block_list list = { 0 };
+    for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
+        struct decl *decl = club->decls[SPACE_BLOCK].at[i];
+        const struct season *season = decl->node->kind == NODE_SEASON ? season_of(decl) : NULL;
+        if (decl->node->kind == NODE_BLOCK && !is_run(club, decl))
+            block_add(club, &list, decl, NULL, 0);
+        for (int run = 0; season && run < season->run_count; run++)
+            if (season->runs[run].decl)
+                block_add(club, &list, season->runs[run].decl, season, run);
+    }
+    club->blocks = list.decls.at;
+    club->model->blocks = list.blocks.at;
+    club->model->block_count = list.blocks.count;
+    club->model->seasons = club->seasons.at;
+    club->model->season_count = club->seasons.count;
+}
+
+bool season_is_for(const struct club *club, const struct decl *block, const struct athlete *athlete)
+{
+    for (int i = 0; i < club->seasons.count; i++)
+        for (int j = 0; j < club->seasons.at[i]->run_count; j++)
+            for (int k = 0; club->seasons.at[i]->runs[j].decl == block && k < club->seasons.at[i]->athlete_count; k++)
+                if (club->seasons.at[i]->athletes[k] == athlete)
+                    return true;
+    return false;
+}
+
+/* Athletes in the `for` of a block that seasons run, and in none of those. */
+static void say_not_built(struct club *club)
+{
+    for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
+        struct decl *decl = club->decls[SPACE_BLOCK].at[i];
+        const struct node *people = decl->node->kind == NODE_BLOCK && is_run(club, decl) ? node_child(decl->node, NODE_FOR) : NULL;
+        int count = 0;
+        const struct athlete *const *list = people ? people_list(club, people->child, &count, NULL) : NULL;
+        for (int j = 0; j < count; j++) {
+            if (season_is_for(club, decl, list[j]))
+                continue;
+            struct finding *finding = diag_add(club->findings, KIND_NOT_BUILT, people->child->at, "%s is in this block but in no season that runs it, and gets no sheet",
+                                               list[j]->name);
+            diag_setting(club->findings, finding, (struct setting){ .block = decl->name });
+            diag_help(club->findings, finding, "add the name to the season's `for`, or take it out here");
+        }
+    }
+}
+
+/* Templates and schemes that nothing uses are read too, so that a mistake in them does not wait for its first use. */
+static void unused_make(struct club *club)
+{
+    for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
+        struct decl *decl = club->decls[SPACE_BLOCK].at[i];
+        if (decl->node->kind == NODE_TEMPLATE && !decl->used && !decl->file->tree->source->library)
+            block_make(club, decl, NULL, NULL, 0);
+    }
+    for (int i = 0; i < club->decls[SPACE_SCHEME].count; i++) {
+        struct decl *decl = club->decls[SPACE_SCHEME].at[i];
+        const struct group *groups;
+        struct place place = { .club = club, .file = decl->file, .lenient = true };
+        struct node name = { .kind = NODE_NAME, .at = decl->at, .text = decl->name };
+        if (!decl->used && !decl->file->tree->source->library)
+            groups_of_scheme(&place, &name, NULL, false, &groups), decl->used = false;
+    }
+}
+
+const struct block *model_block_for(const struct model *model, int index, const struct athlete *athlete)
+{
+    struct block_decl *made = &model->club->blocks[index];
+    if (!athlete || !athlete->let_count)
+        return made->plain;
+    if (!made->variants)
+        made->variants = NEW_MANY(model->arena, const struct block *, model->athlete_count + 1);
+    const struct block **variant = &made->variants[athlete->order];
+    if (!*variant)
+        *variant = block_make(model->club, made->decl, athlete, made->season, made->run);
+    return *variant;
+}
+
+struct model *model_resolve(struct arena *arena, struct interner *interner, struct sources *sources,
+                            struct findings *findings, struct loaded loaded)
+{
+    struct club *club = NEW(arena, struct club);
+    struct model *model = NEW(arena, struct model);
+    *club = (struct club){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .loaded = loaded,
+                           .model = model, .all = intern(interner, "all", 3) };
+    *model = (struct model){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .club = club };
+    for (int i = 0; i < loaded.file_count; i++)
+        if (!loaded.files[i].tree->source->library)
+            say_not_yet(club, loaded.files[i].tree->root);
+    names_collect(club);
+    top_level_curve(club);
+    model->curve = club->curve;
+    allows_collect(club);
+    make_all(club);
+    equipment_check(club);
+    seasons_make(club);
+    blocks_make(club);
+    say_not_built(club);
+    unused_make(club);
+    for (int i = 0; i < model->block_count; i++)
+        for (int j = 0; j < model->blocks[i]->athlete_count; j++)
+            model_block_for(model, i, model->blocks[i]->athletes[j]);
+    house_make(club);
+    return model;
+}
+
+/* ---- names asked for from outside ---- */
+
+const struct athlete *const *model_people(const struct model *model, const char *name, int *count)
+{
+    const char *interned = intern(model->interner, name, strlen(name));
+    *count = 0;
+    if (interned != model->club->all && !names_find(model->club, SPACE_PERSON, interned))
+        return NULL;
+    struct node word = { .kind = NODE_NAME, .text = interned }, people = { .kind = NODE_PEOPLE, .child = &word };
+    static const struct athlete *const nobody = NULL;
+    const struct athlete *const *list = people_list(model->club, &people, count, NULL);
+    return list ? list : &nobody;
+}
+
+const char *model_nearest_person(const struct model *model, const char *name)
+{
+    return names_nearest(model->club, SPACE_PERSON, name);
+}
+
+const struct lift *model_lift(const struct model *model, const char *name)
+{
+    struct decl *decl = names_find(model->club, SPACE_LIFT, intern(model->interner, name, strlen(name)));
+    return decl ? lift_of(model->club, decl) : NULL;
+}
+
+const char *model_nearest_lift(const struct model *model, const char *name)
+{
+    return names_nearest(model->club, SPACE_LIFT, name);
+}

@@ -1,0 +1,19 @@
+/* Trees to model: every name bound, every declaration worked out, blocks ready to plan.
+ *
+ * Never NULL. Findings say what is wrong; the model is fit for planning when none of them is an error. */
+#ifndef MODEL_RESOLVE_H
+#define MODEL_RESOLVE_H
+
+#include "model/load.h"
+#include "model/model.h"
+
+struct model *model_resolve(struct arena *arena, struct interner *interner, struct sources *sources,
+                            struct findings *findings, struct loaded loaded);
+
+/* The athletes an athlete's or a group's name (or "all") stands for (nobody: a count of 0); NULL: no such name. */
+const struct athlete *const *model_people(const struct model *model, const char *name, int *count);
+const char *model_nearest_person(const struct model *model, const char *name); /* NULL: none is near */
+const struct lift *model_lift(const struct model *model, const char *name);    /* NULL: no such lift */
+const char *model_nearest_lift(const struct model *model, const char *name);
+
+#endif

@@ -1,0 +1,285 @@
+/* Templates: a block's statements with those of the templates it builds on folded in (language.md, Reuse). */
+#include "model/club.h"
+
+static const char *decl_what(const struct decl *decl)
+{
+    return decl->node->kind == NODE_TEMPLATE ? "template" : "block";
+}
+
+static struct decl *template_named(struct club *club, const struct decl *by, const struct node *name)
+{
+    struct decl *decl = names_use(club, SPACE_BLOCK, name->text, name->at, NULL);
+    if (!decl || decl->node->kind == NODE_TEMPLATE)
+        return decl;
+    struct finding *finding = diag_add(club->findings, KIND_MISPLACED, name->at, "%s is a %s; %s can build on a template only",
+                                       decl->name, decl->node->kind == NODE_SEASON ? "season" : "block", by->name);
+    diag_related(club->findings, finding, decl->at, "%s is declared here", decl->name);
+    diag_help(club->findings, finding, "declare it as `template %s { … }` to build on it", decl->name);
+    return NULL;
+}
+
+static bool chain_climb(struct club *club, struct decl *decl, struct chain *out)
+{
+    const struct node *from = node_child(decl->node, NODE_FROM);
+    if (decl->making) {
+        struct finding *finding = diag_add(club->findings, KIND_CYCLE, from ? from->child->at : decl->at,
+                                           "%s builds on itself in the end", decl->name);
+        diag_help(club->findings, finding, "take one `from` of the circle out");
+        return false;
+    }
+    if (from) {
+        struct decl *base = template_named(club, decl, from->child);
+        if (!base)
+            return false;
+        decl->making = true;
+        bool ok = out->decls.count < LOAD_DEPTH_MOST && chain_climb(club, base, out);
+        decl->making = false;
+        if (!ok)
+            return false;
+    }
+    vec_add(club->arena, &out->decls, decl);
+    return true;
+}
+
+static const struct origin *origin_of(struct club *club, const struct chain *chain, int level)
+{
+    if (level + 1 >= chain->decls.count)
+        return NULL;
+    const struct decl *by = chain->decls.at[level + 1];
+    struct origin *origin = NEW(club->arena, struct origin);
+    origin->at = node_child(by->node, NODE_FROM)->child->at;
+    origin->says = arena_format(club->arena, "used by %s %s here", decl_what(by), by->name);
+    origin->up = origin_of(club, chain, level + 1);
+    return origin;
+}
+
+bool chain_of(struct club *club, struct decl *decl, struct chain *out)
+{
+    *out = (struct chain){ 0 };
+    if (!chain_climb(club, decl, out))
+        return false;
+    for (int level = 0; level < out->decls.count; level++) {
+        vec_add(club->arena, &out->origins, origin_of(club, out, level));
+        const struct node *body = out->decls.at[level]->node;
+        for (const struct node *let = node_child(body, NODE_LET); let; let = node_next(let, NODE_LET))
+            vec_add(club->arena, &out->lets, let);
+    }
+    return true;
+}
+
+const struct node *chain_nearest(const struct chain *chain, enum node_kind kind, int *level)
+{
+    for (int i = chain->decls.count - 1; i >= 0; i--) {
+        const struct node *node = node_child(chain->decls.at[i]->node, kind);
+        if (node) {
+            *level = i;
+            return node;
+        }
+    }
+    return NULL;
+}
+
+/* ---- folding ---- */
+
+struct folding {
+    const struct place *place;
+    const struct chain *chain;
+    struct parts *out;
+    int level;
+    VEC(const struct node *) lets; /* of the weeks groups being walked */
+};
+
+enum fold { FOLD_NONE, FOLD_REPLACES, FOLD_REPLACES_ALL, FOLD_ADDS, FOLD_DAY };
+/* What a statement does to those of the same kind further down the chain. */
+static enum fold fold_of(enum node_kind kind)
+{
+    switch (kind) {
+    case NODE_TITLE: case NODE_GOAL: case NODE_FOR: case NODE_STARTS: case NODE_LENGTH: case NODE_MAX_TO: case NODE_MAX_FIXED:
+    case NODE_MODEL: return FOLD_REPLACES;
+    case NODE_NOTE: case NODE_DELOAD: case NODE_TAPER: case NODE_ROTATE: return FOLD_REPLACES_ALL;
+    case NODE_ADJUST: case NODE_CHECKS: case NODE_ALLOW: case NODE_WARM_UP: return FOLD_ADDS;
+    case NODE_DAY: return FOLD_DAY;
+    default: return FOLD_NONE;
+    }
+}
+
+static bool week_set_empty(const struct week_set *set)
+{
+    for (size_t i = 0; i < sizeof set->bits / sizeof *set->bits; i++)
+        if (set->bits[i])
+            return false;
+    return true;
+}
+
+static bool week_sets_meet(const struct week_set *a, const struct week_set *b)
+{
+    for (size_t i = 0; i < sizeof a->bits / sizeof *a->bits; i++)
+        if (a->bits[i] & b->bits[i])
+            return true;
+    return false;
+}
+
+static void drop_lower(struct folding *f, enum node_kind kind)
+{
+    int kept = 0;
+    for (int i = 0; i < f->out->list.count; i++)
+        if (f->out->list.at[i].node->kind != kind || f->out->list.at[i].level == f->level)
+            f->out->list.at[kept++] = f->out->list.at[i];
+    f->out->list.count = kept;
+}
+
+/* Takes the weeks out of the days of a label further down the chain; days with no week left go. Returns whether it met any. */
+static bool drop_days(struct folding *f, const char *label, const struct week_set *weeks)
+{
+    bool met = false;
+    int kept = 0;
+    for (int i = 0; i < f->out->list.count; i++) {
+        struct part part = f->out->list.at[i];
+        if (part.node->kind == NODE_DAY && part.level < f->level && label_of(f->place, part.node->child) == label) {
+            met = true;
+            for (size_t j = 0; j < sizeof weeks->bits / sizeof *weeks->bits; j++)
+                part.weeks.bits[j] &= ~weeks->bits[j];
+            if (week_set_empty(&part.weeks))
+                continue;
+        }
+        f->out->list.at[kept++] = part;
+    }
+    f->out->list.count = kept;
+    return met;
+}
+
+static void said_twice(struct folding *f, const struct node *node, const struct node *first)
+{
+    struct finding *finding = place_finding(f->place, KIND_REPEATED, node->at, "this is said twice in one block");
+    diag_related(f->place->club->findings, finding, first->at, "the first time is here");
+    diag_help(f->place->club->findings, finding, "keep the line that is right");
+}
+
+static bool check_once(struct folding *f, const struct node *node)
+{
+    for (int i = 0; i < f->out->list.count; i++)
+        if (f->out->list.at[i].node->kind == node->kind && f->out->list.at[i].level == f->level) {
+            said_twice(f, node, f->out->list.at[i].node);
+            return false;
+        }
+    return true;
+}
+
+static bool check_day(struct folding *f, const struct part *day, const char *label)
+{
+    for (int i = 0; i < f->out->list.count; i++) {
+        const struct part *other = &f->out->list.at[i];
+        if (other->node->kind != NODE_DAY || other->level != f->level || label_of(f->place, other->node->child) != label ||
+            !week_sets_meet(&other->weeks, &day->weeks))
+            continue;
+        struct finding *finding = place_finding(f->place, KIND_DUPLICATE, day->node->child->at,
+                                                "day %s is written twice for the same weeks", label);
+        diag_related(f->place->club->findings, finding, other->node->child->at, "the first day %s is here", label);
+        diag_help(f->place->club->findings, finding,
+                  "give one another label, or train it twice with `day %s on mon, thu`", label);
+        return false;
+    }
+    return true;
+}
+
+static void remove_days(struct folding *f, const struct node *node)
+{
+    struct week_set all;
+    memset(&all, 0xff, sizeof all);
+    for (const struct node *label = node->child->child; label; label = label->next) {
+        const char *name = label_of(f->place, label);
+        if (drop_days(f, name, &all))
+            continue;
+        struct finding *finding = place_finding(f->place, KIND_UNKNOWN_NAME, label->at, "there is no day %s to remove", name);
+        diag_help(f->place->club->findings, finding, "`remove day` leaves out a day of the template a block is built from");
+    }
+}
+
+static void fold_statement(struct folding *f, const struct node *node, const struct week_set *weeks);
+
+/* The title and notes of `weeks 1-3 { … }` are said in those weeks. */
+static const char *const *notes_of_group(const struct place *place, const struct node *group, int *count)
+{
+    const struct node *title = node_child(group, NODE_TITLE);
+    const char *const *notes = notes_of(place, group, count), *text = title ? text_behind(place, title->child) : NULL;
+    if (!text)
+        return notes;
+    const char **all = NEW_MANY(place->club->arena, const char *, *count + 1);
+    all[0] = text;
+    if (*count)
+        memcpy(all + 1, notes, sizeof *all * (size_t)*count);
+    ++*count;
+    return all;
+}
+
+static void fold_group(struct folding *f, const struct node *group, const struct week_set *around)
+{
+    bool ok;
+    struct week_set weeks = weeks_of(f->place, group->child, f->place->calendar->weeks, &ok);
+    for (size_t i = 0; i < sizeof weeks.bits / sizeof *weeks.bits; i++)
+        weeks.bits[i] &= around->bits[i];
+    struct weeks_line line = { .weeks = weeks, .at = { group->at.start, group->child->at.end } };
+    line.notes = notes_of_group(f->place, group, &line.note_count);
+    vec_add(f->place->club->arena, &f->out->week_lines, line);
+    int lets = f->lets.count;
+    for (const struct node *let = node_child(group, NODE_LET); let; let = node_next(let, NODE_LET))
+        vec_add(f->place->club->arena, &f->lets, let);
+    for (const struct node *node = group->child->next; node; node = node->next)
+        if (node->kind != NODE_TITLE && node->kind != NODE_NOTE)
+            fold_statement(f, node, &weeks);
+    f->lets.count = lets;
+}
+
+static const struct node *const *lets_now(struct folding *f)
+{
+    const struct node **lets = NEW_MANY(f->place->club->arena, const struct node *, f->lets.count + 1);
+    if (f->lets.count)
+        memcpy(lets, f->lets.at, sizeof *lets * (size_t)f->lets.count);
+    return lets;
+}
+
+static void fold_statement(struct folding *f, const struct node *node, const struct week_set *weeks)
+{
+    if (node->kind == NODE_WEEKS_GROUP) {
+        fold_group(f, node, weeks);
+        return;
+    }
+    if (node->kind == NODE_REMOVE) {
+        remove_days(f, node);
+        return;
+    }
+    enum fold fold = fold_of(node->kind);
+    struct part part = { .node = node, .level = f->level, .file = f->chain->decls.at[f->level]->file,
+                         .origin = f->chain->origins.at[f->level], .weeks = *weeks, .group_weeks = *weeks,
+                         .lets = lets_now(f), .let_count = f->lets.count };
+    if (fold == FOLD_NONE || (fold == FOLD_REPLACES && !check_once(f, node)))
+        return;
+    if (fold == FOLD_DAY) {
+        const char *label = label_of(f->place, node->child);
+        if (!check_day(f, &part, label))
+            return;
+        drop_days(f, label, weeks);
+    } else if (fold != FOLD_ADDS) {
+        drop_lower(f, node->kind);
+    }
+    vec_add(f->place->club->arena, &f->out->list, part);
+}
+
+void parts_of(const struct place *place, const struct chain *chain, struct parts *out)
+{
+    struct week_set all = { 0 };
+    for (int week = 1; week <= place->calendar->weeks; week++)
+        week_add(&all, week);
+    struct folding f = { .place = place, .chain = chain, .out = out };
+    *out = (struct parts){ 0 };
+    for (f.level = 0; f.level < chain->decls.count; f.level++) {
+        struct place here = *place;
+        here.origin = chain->origins.at[f.level];
+        here.file = chain->decls.at[f.level]->file;
+        f.place = &here;
+        const struct node *body = chain->decls.at[f.level]->node;
+        for (const struct node *node = body->child; node; node = node->next)
+            fold_statement(&f, node, &all);
+        f.place = place;
+    }
+}

@@ -1,0 +1,47 @@
+#include "model/written.h"
+
+#include <string.h>
+
+static const struct group *group_in_day(const struct day *day, struct span at)
+{
+    for (int e = 0; e < day->entry_count; e++)
+        for (int g = 0; g < day->entries[e].group_count; g++) {
+            const struct group *group = &day->entries[e].groups[g];
+            if (group->at.start <= at.start && at.end <= group->at.end)
+                return group;
+        }
+    return NULL;
+}
+
+static const struct group *group_find(const struct model *model, const struct setting *setting, struct span at)
+{
+    const struct group *group = NULL;
+    for (int b = 0; b < model->block_count && !group; b++)
+        if (!strcmp(model->blocks[b]->name, setting->block))
+            for (int d = 0; d < model->blocks[b]->day_count && !group; d++)
+                group = group_in_day(&model->blocks[b]->days[d], at);
+    return group;
+}
+
+static bool is_blank(char c)
+{
+    return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+const char *written_group(struct arena *arena, const struct model *model, const struct setting *setting, struct span at)
+{
+    if (!setting->block || !setting->lift || !span_is_somewhere(at))
+        return NULL;
+    const struct group *group = group_find(model, setting, at);
+    const struct source *source = group ? sources_find(model->sources, group->at.start) : NULL;
+    if (!source)
+        return NULL;
+    char *words = arena_copy(arena, source->text + (group->at.start - source->base), group->at.end - group->at.start), *to = words;
+    for (const char *from = words; *from; from++)
+        if (!is_blank(*from))
+            *to++ = *from;
+        else if (!is_blank(from[1]))
+            *to++ = ' ';
+    *to = 0;
+    return words;
+}

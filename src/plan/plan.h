@@ -1,0 +1,165 @@
+/* The plan of one athlete in one block: weeks, days, entries, set groups, each number with its reason.
+ *
+ * Owner: a plan lives in the scratch arena given to plan_make and dies with it; athletes are planned and written one by one.
+ * Weights are totals in 1e-10 kg unless said otherwise. */
+#ifndef PLAN_PLAN_H
+#define PLAN_PLAN_H
+
+#include "model/model.h"
+
+/* Why a number is what it is: a step and the step before it, down to the coach's words. `why` prints the chain; notes on the
+ * sheet and findings read it too. */
+enum reason_kind {
+    REASON_MAX,           /* lift, date, ratio load: a tested max line */
+    REASON_MAX_ESTIMATED, /* the same, worked out from a set */
+    REASON_MAX_BORROWED,  /* lift, percent: like */
+    REASON_MAX_REDUCED,   /* percent: max to 90% */
+    REASON_BODYWEIGHT,    /* date, load */
+    REASON_EFFORT,        /* amount: rpe asked for */
+    REASON_SERIES,        /* index of count: which training week */
+    REASON_SHARE,         /* share by curve at n repetitions: name, amount n, percent */
+    REASON_PERCENT,       /* percent of the max, of another lift, of bodyweight: name */
+    REASON_OF_DAY,        /* percent of the load of day `name` */
+    REASON_WEIGHT,        /* load as written */
+    REASON_SAME,
+    REASON_DROP,          /* percent or weight below the load of `name` */
+    REASON_WARM_UP,       /* percent of the first working load */
+    REASON_PROGRESSION,   /* name, count of sessions, load */
+    REASON_DELOAD, REASON_TAPER, REASON_ADJUST, /* name: what was changed, in words */
+    REASON_CAP,           /* name: which cap; load */
+    REASON_RAW,           /* the load before rounding */
+    REASON_ROUNDED,       /* load; name: gym; rounding */
+    REASON_UNDER_BAR,
+    REASON_DISCS          /* name: "25+20+2.5" */
+};
+struct reason {
+    enum reason_kind kind;
+    struct span at; /* the words that led here; nowhere for defaults */
+    const struct origin *origin;
+    const char *name;
+    struct ratio load;   /* 1e-10 kg */
+    struct dec amount;   /* per cent, effort, n */
+    struct dec other;
+    struct date date;
+    int index, count;
+    const struct reason *before;
+};
+
+/* A run of like sets. */
+struct plan_run {
+    int sets; /* rounds multiplied in; 0 for `total`, where their number is open */
+    bool has_effort; /* a target effort, rpe */
+    struct dec effort_low, effort_high;
+    bool has_load;
+    struct weight load;  /* total; a hand for dumbbells */
+    struct weight shown; /* what the sheet prints: as load, but added (or, negative, taken off) weight on bodyweight lifts */
+    struct ratio max;    /* the full max it is compared with; 0/1: none */
+    bool has_percent;
+    struct dec percent;  /* load of max after rounding, one decimal */
+    bool has_expected;   /* load-based, with a max and counted reps */
+    struct dec expected; /* rpe to the half */
+    bool expected_under_one;
+    int disc_count;      /* a side, heaviest first; -1: no discs known */
+    const struct weight *discs;
+    bool capped;         /* a cap lowered it */
+    bool under_bar;
+    const char *open;    /* has_load false: what to print instead ("15 % below"), or NULL */
+    const struct reason *reason;
+};
+
+struct plan_group {
+    const struct group *group;
+    enum role role;
+    int sets_low, sets_high; /* equal without a band; rounds not multiplied in */
+    enum reps_kind reps_kind;
+    int reps_low, reps_high; /* reps, seconds or metres; amrap: at least (0: none) and 0; cluster: the sum */
+    const struct plan_run *runs;
+    int run_count;
+};
+
+struct plan_entry {
+    const struct entry *entry;
+    const struct lift *lift;     /* what is trained, after swaps */
+    const struct lift *instead_of; /* the lift it was before a swap, or NULL */
+    const char *because;         /* reason of an `avoid`, or NULL */
+    const struct lift *const *choices; /* further lifts of `row or pulldown`, the planned one left out */
+    int choice_count;
+    int superset, rounds;        /* rounds 0: not stated */
+    int superset_minutes;
+    const struct plan_group *groups; /* warm-ups first as written */
+    int group_count;
+    const char *const *notes; /* of changes */
+    int note_count;
+};
+
+struct plan_day {
+    const struct day *day;
+    struct date date; /* unset: undated */
+    const struct gym *gym;
+    const struct plan_entry *entries;
+    int entry_count;
+    const char *const *notes; /* of changes */
+    int note_count;
+};
+
+struct lift_total {
+    const struct lift *lift;
+    int sets, reps;
+    struct ratio percent_reps; /* sum of reps × per cent of max, over the sets with a known one */
+    int64_t reps_with_percent; /* the mean is the quotient; 0: none */
+};
+struct muscle_total {
+    const char *muscle;
+    int half_sets; /* works counts 2, helps 1 */
+};
+/* Of working sets; warm-ups count nowhere but in the minutes. */
+struct plan_totals {
+    int sets, reps;
+    const struct lift_total *lifts; /* in order of first training */
+    int lift_count;
+    const struct muscle_total *muscles;
+    int muscle_count;
+    struct weight tonnage;      /* of sets with a known load and counted reps; pairs and each side doubled */
+    bool has_percent;
+    struct dec mean_percent;    /* by reps, of sets with a known per cent; one decimal */
+    int by_effort[4];           /* sets: below 5, 5 to below 7, 7 to below 9, 9 and above */
+    int minutes;                /* expected, rounded up */
+};
+
+struct plan_week {
+    int number;      /* as printed, from 1 */
+    int block_week;  /* the block's week it comes from */
+    enum week_kind kind;
+    struct date start;
+    const struct plan_day *days; /* in order of date, undated last */
+    int day_count;
+    const char *const *notes;
+    int note_count;
+    struct plan_totals totals;
+};
+
+struct plan {
+    const struct model *model;
+    const struct athlete *athlete;
+    const struct block *block;
+    enum weight_unit unit; /* of her gym */
+    const struct plan_week *weeks;
+    int week_count;
+};
+
+/* The reachable loads of a lift in a gym: its bar's, the dumbbells', its stack's, else free steps. */
+const struct ladder *ladder_for(const struct gym *gym, const struct lift *lift);
+
+/* Expected length of a day in seconds: 40 s a set, rest as stated or else 3 min for main lifts and 90 s for others (a superset
+ * rests once a round), a minute a warm-up set. */
+int64_t plan_day_seconds(const struct plan_day *day);
+
+/* How many weeks the block has for an athlete: those she repeats are counted twice. */
+int plan_week_count(const struct block *block, const struct athlete *athlete);
+
+/* Plans one athlete through one block. Never NULL. Findings go to the model's; `touched` (block->change_count flags, may be
+ * NULL) learns which changes found something to change. */
+struct plan *plan_make(struct arena *scratch, const struct model *model, const struct block *block,
+                       const struct athlete *athlete, bool *touched);
+
+#endif

@@ -1,0 +1,151 @@
+/* A week's totals over its working sets (language.md 5.10); minutes as in the trade rule `session-minutes`. */
+#include "plan/work.h"
+
+enum { SET_SECONDS = 40, WARM_UP_SECONDS = 60, REST_MAIN = 180, REST_OTHER = 90 };
+
+struct adding {
+    struct planning *p;
+    struct plan_totals *totals;
+    struct date start; /* of the week */
+    VEC(struct lift_total) lifts;
+    VEC(struct muscle_total) muscles;
+    struct ratio tonnage, percent_reps; /* sum of reps × per cent */
+    int64_t reps_with_percent;
+};
+
+static struct lift_total *lift_found(struct adding *a, const struct lift *lift)
+{
+    for (int i = 0; i < a->lifts.count; i++)
+        if (a->lifts.at[i].lift == lift)
+            return &a->lifts.at[i];
+    struct lift_total total = { .lift = lift, .percent_reps = ratio_int(0) };
+    vec_add(a->p->arena, &a->lifts, total);
+    return &a->lifts.at[a->lifts.count - 1];
+}
+
+static void add_muscles(struct adding *a, const char *const *muscles, int count, int half_sets)
+{
+    for (int i = 0; i < count; i++) {
+        int at = 0;
+        while (at < a->muscles.count && a->muscles.at[at].muscle != muscles[i])
+            at++;
+        if (at == a->muscles.count) {
+            struct muscle_total total = { muscles[i], 0 };
+            vec_add(a->p->arena, &a->muscles, total);
+        }
+        a->muscles.at[at].half_sets += half_sets;
+    }
+}
+
+/* The middle of a range of reps counts, halves up; seconds and metres are no reps. */
+static int reps_of(const struct plan_group *group)
+{
+    if (group->reps_kind == REPS_SECONDS || group->reps_kind == REPS_METRES)
+        return 0;
+    if (group->reps_kind == REPS_AMRAP)
+        return group->reps_low;
+    return (group->reps_low + group->reps_high + 1) / 2;
+}
+
+/* Below 5, 5 to below 7, 7 to below 9, 9 and above: of the target's middle, else of the exact expected effort. -1: none. */
+static int effort_band(const struct adding *a, const struct plan_entry *entry, const struct plan_group *group, const struct plan_run *run)
+{
+    static const int edges[] = { 5, 7, 9 };
+    int band = 0;
+    if (group->reps_kind == REPS_AMRAP)
+        return 3;
+    if (!run->has_effort && !run->has_expected)
+        return -1;
+    struct max_used max = history_max(a->p->athlete, entry->lift, a->start, a->p->block);
+    struct curve curve = history_curve(a->p->model, a->p->block, a->p->athlete, entry->lift);
+    struct ratio reps = ratio_div(ratio_int(group->reps_low + group->reps_high), ratio_int(2));
+    for (int i = 0; i < 3; i++) {
+        int64_t twice = 2 * edges[i] * DEC_ONE;
+        bool above = run->has_effort ? run->effort_low.e10 + run->effort_high.e10 >= twice
+                                     : max.line && curve_compare(&curve, ratio_div(ratio_weight(run->load), max.load), reps, dec_int(edges[i])) >= 0;
+        band += above;
+    }
+    return band;
+}
+
+static void add_run(struct adding *a, const struct plan_entry *entry, const struct plan_group *group, const struct plan_run *run)
+{
+    int sets = run->sets, reps = group->reps_kind == REPS_TOTAL ? group->reps_low : sets * reps_of(group);
+    const struct lift *lift = entry->lift;
+    int sides = (lift->loads == LOADS_DUMBBELLS ? 2 : 1) * (group->group->each_side ? 2 : 1);
+    a->totals->sets += sets;
+    a->totals->reps += reps;
+    struct lift_total *total = lift_found(a, lift);
+    total->sets += sets;
+    total->reps += reps;
+    add_muscles(a, lift->works, lift->works_count, 2 * sets);
+    add_muscles(a, lift->helps, lift->helps_count, sets);
+    if (run->has_load && reps)
+        a->tonnage = ratio_add(a->tonnage, ratio_mul(ratio_weight(run->load), ratio_int((int64_t)reps * sides)));
+    if (run->has_percent && reps) {
+        struct ratio percent = ratio_div(ratio_mul(ratio_weight(run->load), ratio_int((int64_t)100 * reps)), run->max);
+        a->percent_reps = ratio_add(a->percent_reps, percent);
+        a->reps_with_percent += reps;
+        total->percent_reps = ratio_add(total->percent_reps, percent);
+        total->reps_with_percent += reps;
+    }
+    int band = effort_band(a, entry, group, run);
+    if (band >= 0)
+        a->totals->by_effort[band] += sets;
+}
+
+static int rest_of(const struct plan_entry *entry, const struct plan_group *group)
+{
+    if (group->group->every_s)
+        return group->group->every_s - SET_SECONDS;
+    if (group->group->rest.high)
+        return (group->group->rest.low + group->group->rest.high) / 2;
+    return lift_is_main(entry->lift) ? REST_MAIN : REST_OTHER;
+}
+
+/* A superset rests once a round: only its last entry's rest counts. */
+static int64_t entry_seconds(const struct plan_day *day, int index)
+{
+    const struct plan_entry *entry = &day->entries[index];
+    bool within = entry->superset && index + 1 < day->entry_count && day->entries[index + 1].superset == entry->superset;
+    int64_t seconds = 0;
+    if (entry->superset && entry->superset_minutes)
+        return within ? 0 : 60 * entry->superset_minutes;
+    for (int i = 0; i < entry->group_count; i++) {
+        const struct plan_group *group = &entry->groups[i];
+        int each = group->role == ROLE_WARM_UP ? WARM_UP_SECONDS : SET_SECONDS + (within ? 0 : rest_of(entry, group));
+        for (int j = 0; j < group->run_count; j++)
+            seconds += (int64_t)each * group->runs[j].sets;
+    }
+    return seconds;
+}
+
+int64_t plan_day_seconds(const struct plan_day *day)
+{
+    int64_t seconds = 0;
+    for (int i = 0; i < day->entry_count; i++)
+        seconds += entry_seconds(day, i);
+    return seconds;
+}
+
+void totals_week(struct planning *p, struct plan_week *week)
+{
+    struct adding a = { .p = p, .totals = &week->totals, .start = week->start, .tonnage = ratio_int(0), .percent_reps = ratio_int(0) };
+    int64_t seconds = 0;
+    for (int i = 0; i < week->day_count; i++) {
+        seconds += plan_day_seconds(&week->days[i]);
+        for (int j = 0; j < week->days[i].entry_count; j++) {
+            const struct plan_entry *entry = &week->days[i].entries[j];
+            for (int k = 0; k < entry->group_count; k++)
+                for (int r = 0; r < entry->groups[k].run_count && entry->groups[k].role != ROLE_WARM_UP; r++)
+                    add_run(&a, entry, &entry->groups[k], &entry->groups[k].runs[r]);
+        }
+    }
+    week->totals.lifts = a.lifts.at, week->totals.lift_count = a.lifts.count;
+    week->totals.muscles = a.muscles.at, week->totals.muscle_count = a.muscles.count;
+    week->totals.tonnage = ratio_to_weight(a.tonnage);
+    week->totals.has_percent = a.reps_with_percent > 0;
+    if (a.reps_with_percent)
+        week->totals.mean_percent = ratio_nearest(ratio_div(a.percent_reps, ratio_int(a.reps_with_percent)), (struct dec){ DEC_ONE / 10 });
+    week->totals.minutes = (int)((seconds + 59) / 60);
+}

@@ -1,0 +1,416 @@
+/* Model to plan: a block's weeks for one athlete, week by week. */
+#include "plan/work.h"
+
+struct finding *plan_finding(const struct planning *p, const struct work_week *week, const struct work_day *day,
+                             const struct work_entry *entry, const struct origin *origin, enum kind kind, struct span at,
+                             const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    struct finding *finding = diag_vadd(p->model->findings, kind, at, format, args);
+    va_end(args);
+    struct setting setting = { .block = p->block->name, .athlete = p->athlete->name, .week = week ? week->number : 0 };
+    if (!day)
+        day = p->day_now;
+    if (day)
+        setting.day = day->day->label;
+    if (entry)
+        setting.lift = entry->lift->name;
+    diag_setting(p->model->findings, finding, setting);
+    if (finding->times > 1)
+        return finding;
+    for (; origin; origin = origin->up)
+        diag_related(p->model->findings, finding, origin->at, "%s", origin->says);
+    if (entry && entry->swapped_by && entry->swapped_by->swap_at.start != at.start)
+        diag_related(p->model->findings, finding, entry->swapped_by->at, "%s was swapped in here", entry->lift->name);
+    return finding;
+}
+
+struct reason *reason_add(struct planning *p, enum reason_kind kind, struct span at, const struct origin *origin,
+                          const struct reason *before)
+{
+    struct reason *reason = NEW(p->arena, struct reason);
+    reason->kind = kind;
+    reason->at = at;
+    reason->origin = origin;
+    reason->before = before;
+    return reason;
+}
+
+/* ---- which weeks: some skipped, some trained twice ---- */
+
+struct week_slot {
+    int block_week;
+    bool skipped;
+};
+struct week_slots {
+    VEC(struct week_slot) list;
+};
+
+static bool week_changed(struct planning *p, enum change_verb verb, int week)
+{
+    bool found = false;
+    for (int i = 0; i < p->block->adjust_count; i++) {
+        const struct change_list *list = &p->block->adjusts[i];
+        for (int j = 0; adjust_is_for(list, p->athlete) && j < list->change_count; j++)
+            if (list->changes[j].verb == verb && week_in(&list->changes[j].weeks, week)) {
+                found = true;
+                if (p->touched)
+                    p->touched[list->changes[j].id] = true;
+            }
+    }
+    return found;
+}
+
+int plan_week_count(const struct block *block, const struct athlete *athlete)
+{
+    struct planning p = { .block = block, .athlete = athlete };
+    int count = block->week_count;
+    for (int week = 1; week <= block->week_count; week++)
+        count += week_changed(&p, CHANGE_REPEAT_WEEK, week);
+    return count;
+}
+
+static struct week_slots week_slots_of(struct planning *p)
+{
+    struct week_slots slots = { 0 };
+    for (int week = 1; week <= p->block->week_count; week++) {
+        struct week_slot slot = { week, week_changed(p, CHANGE_SKIP_WEEK, week) };
+        vec_add(p->arena, &slots.list, slot);
+        if (week_changed(p, CHANGE_REPEAT_WEEK, week))
+            vec_add(p->arena, &slots.list, slot);
+    }
+    return slots;
+}
+
+/* ---- which days ---- */
+
+static void day_add(struct planning *p, struct work_week *week, const struct day *day, struct date date)
+{
+    struct work_day work = { .day = day, .date = date, .gym = day->gym ? day->gym : p->athlete->gym };
+    vec_add(p->arena, &week->days, work);
+}
+
+static struct date weekday_in(const struct work_week *week, int weekday)
+{
+    return date_on_or_after(week->start, (enum weekday)weekday);
+}
+
+static void plain_days(struct planning *p, struct work_week *week)
+{
+    for (int i = 0; i < p->block->day_count; i++) {
+        const struct day *day = &p->block->days[i];
+        if (day->rotates || !week_in(&day->weeks, week->block_week))
+            continue;
+        for (int weekday = MON; weekday <= SUN; weekday++)
+            if (day->weekdays >> weekday & 1)
+                day_add(p, week, day, weekday_in(week, weekday));
+        if (!day->weekdays)
+            day_add(p, week, day, (struct date){ 0 });
+    }
+}
+
+static const struct day *day_labelled(const struct block *block, const char *label, int week)
+{
+    for (int i = 0; i < block->day_count; i++)
+        if (block->days[i].label == label && week_in(&block->days[i].weeks, week))
+            return &block->days[i];
+    return NULL;
+}
+
+/* The labelled days in turn across weeks, in date order; a day left out keeps its turn. */
+static void rotation_days(struct planning *p, struct work_week *week, const struct rotation *rotation)
+{
+    if (!week_in(&rotation->weeks, week->block_week) || !rotation->label_count)
+        return;
+    int a_week = __builtin_popcount(rotation->weekdays), turn = 0;
+    for (int before = 1; before < week->block_week; before++)
+        turn += week_in(&rotation->weeks, before) ? a_week : 0;
+    int first = (int)date_weekday(week->start);
+    for (int i = 0; i < 7; i++) {
+        int weekday = (first - 1 + i) % 7 + 1;
+        if (!(rotation->weekdays >> weekday & 1))
+            continue;
+        const struct day *day = day_labelled(p->block, rotation->labels[turn++ % rotation->label_count], week->block_week);
+        if (day)
+            day_add(p, week, day, weekday_in(week, weekday));
+    }
+}
+
+/* By date, undated last; of one date in the order written. */
+static void sort_days(struct work_week *week)
+{
+    for (int i = 1; i < week->days.count; i++) {
+        struct work_day day = week->days.at[i];
+        int32_t key = date_is_set(day.date) ? day.date.day : INT32_MAX;
+        int j = i;
+        for (; j > 0; j--) {
+            const struct work_day *before = &week->days.at[j - 1];
+            int32_t key_before = date_is_set(before->date) ? before->date.day : INT32_MAX;
+            if (key_before < key || (key_before == key && before->day <= day.day))
+                break;
+            week->days.at[j] = week->days.at[j - 1];
+        }
+        week->days.at[j] = day;
+    }
+}
+
+/* The meet that ends this week's training, or, after the last one (by a week repeated), all of it; NULL: none. */
+static const struct meet *meet_of_week(const struct season *season, struct date start)
+{
+    const struct meet *meet = season_next_meet(season, start);
+    if (!meet && season && season->meet_count)
+        return &season->meets[season->meet_count - 1];
+    return meet && meet->date.day <= start.day + 6 ? meet : NULL;
+}
+
+static const char *meet_day_says(struct planning *p, const struct work_week *week, const struct work_day *day, const struct meet *meet)
+{
+    const char *label = day->day->label, *of = date_text(p->arena, meet->date);
+    if (day->date.day == meet->date.day)
+        return arena_format(p->arena, "day %s of week %d falls on the day of the meet, %s, and is left out", label, week->number, of);
+    if (date_is_set(day->date))
+        return arena_format(p->arena, "day %s of week %d falls on %s, after the meet of %s, and is left out", label, week->number,
+                            date_text(p->arena, day->date), of);
+    if (week->start.day > meet->date.day)
+        return arena_format(p->arena, "day %s of week %d comes after the meet of %s, and is left out", label, week->number, of);
+    return arena_format(p->arena, "day %s has no date, and stays in week %d with the meet of %s", label, week->number, of);
+}
+
+static void meet_day_help(struct planning *p, struct finding *finding, const struct work_week *week, const struct work_day *day,
+                          const struct meet *meet, bool out)
+{
+    const char *label = day->day->label;
+    if (week->start.day > meet->date.day)
+        diag_help(p->model->findings, finding, "a repeated week moves the later ones beyond the meet: skip one as well, or repeat none");
+    else if (out)
+        diag_help(p->model->findings, finding, "if that is meant, say so with `skip day %s` in this week's taper; else give it an earlier weekday", label);
+    else
+        diag_help(p->model->findings, finding, "give day %s a weekday before the meet, or see that it is trained by then", label);
+}
+
+/* Days on or after a meet in its week are left out; undated ones stay, with a word. */
+static void meet_week(struct planning *p, struct work_week *week)
+{
+    const struct meet *meet = meet_of_week(p->block->season, week->start);
+    int kept = 0;
+    if (!meet)
+        return;
+    for (int i = 0; i < week->days.count; i++) {
+        struct work_day *day = &week->days.at[i];
+        bool out = date_is_set(day->date) ? day->date.day >= meet->date.day : week->start.day > meet->date.day;
+        if (out || !date_is_set(day->date)) {
+            struct finding *finding = plan_finding(p, week, day, NULL, day->day->origin, KIND_MEET_DAY, day->day->at, "%s",
+                                                   meet_day_says(p, week, day, meet));
+            diag_related(p->model->findings, finding, meet->at, "the meet is here");
+            meet_day_help(p, finding, week, day, meet, out);
+        }
+        if (!out)
+            week->days.at[kept++] = *day;
+    }
+    week->days.count = kept;
+}
+
+/* ---- entries ---- */
+
+static bool has_warm_up(const struct work_entry *entry)
+{
+    for (int i = 0; i < entry->groups.count; i++)
+        if (entry->groups.at[i].role == ROLE_WARM_UP)
+            return true;
+    return false;
+}
+
+static bool warm_up_is_for(const struct warm_up *warm_up, const struct work_entry *entry)
+{
+    for (int i = 0; i < warm_up->lift_count; i++)
+        if (warm_up->lifts[i] == entry->lift || warm_up->lifts[i] == entry->written)
+            return true;
+    return !warm_up->lift_count && lift_is_main(entry->lift);
+}
+
+/* The block's warm-up goes before the first entry of a lift in a day, unless the entry brings its own. */
+static void add_warm_up(struct planning *p, const struct work_week *week, struct work_day *day, int index)
+{
+    struct work_entry *entry = &day->entries.at[index];
+    for (int i = 0; i < index; i++)
+        if (day->entries.at[i].lift == entry->lift)
+            return;
+    if (has_warm_up(entry) || !entry->groups.count)
+        return;
+    VEC(struct work_group) groups = { 0 };
+    for (int i = 0; i < p->block->warm_up_count; i++) {
+        const struct warm_up *warm_up = &p->block->warm_ups[i];
+        for (int j = 0; warm_up_is_for(warm_up, entry) && j < warm_up->group_count; j++) {
+            struct work_group group;
+            if (work_group_make(p, week, entry, &warm_up->groups[j], &group))
+                vec_add(p->arena, &groups, group);
+        }
+    }
+    if (!groups.count)
+        return;
+    for (int i = 0; i < entry->groups.count; i++)
+        vec_add(p->arena, &groups, entry->groups.at[i]);
+    entry->groups.at = groups.at, entry->groups.count = groups.count, entry->groups.room = groups.room;
+}
+
+static void day_entries(struct planning *p, const struct work_week *week, struct work_day *day)
+{
+    p->day_now = day;
+    for (int i = 0; i < day->day->entry_count; i++) {
+        const struct entry *entry = &day->day->entries[i];
+        struct work_entry work = { .entry = entry, .superset = entry->superset };
+        if (!entry->lift_count)
+            continue;
+        work.lift = work.written = entry->lifts[0];
+        sets_evaluate(p, week, &work);
+        vec_add(p->arena, &day->entries, work);
+    }
+    p->day_now = NULL;
+}
+
+/* An entry none of whose groups is trained this week is not trained this week. */
+static void drop_empty(struct work_day *day)
+{
+    int kept = 0;
+    for (int i = 0; i < day->entries.count; i++) {
+        bool works = false;
+        for (int j = 0; j < day->entries.at[i].groups.count; j++)
+            works |= day->entries.at[i].groups.at[j].role != ROLE_WARM_UP;
+        if (works)
+            day->entries.at[kept++] = day->entries.at[i];
+    }
+    day->entries.count = kept;
+}
+
+static void check_avoided(struct planning *p, const struct work_week *week, const struct work_day *day, const struct work_entry *entry)
+{
+    for (int i = 0; i < p->athlete->avoid_count; i++) {
+        const struct avoid_line *avoid = &p->athlete->avoids[i];
+        if (avoid->lift != entry->lift)
+            continue;
+        struct span at = entry->swapped_by ? entry->swapped_by->swap_at : entry->entry->at;
+        const struct origin *origin = entry->swapped_by ? entry->swapped_by->origin : entry->entry->origin;
+        struct finding *finding = plan_finding(p, week, day, entry, origin, KIND_AVOIDED_LIFT, at,
+                                               "%s avoids %s%s%s%s, and nothing takes its place", p->athlete->name, entry->lift->name,
+                                               avoid->because ? " (" : "", avoid->because ? avoid->because : "", avoid->because ? ")" : "");
+        diag_related(p->model->findings, finding, avoid->at, "this is where %s avoids it", p->athlete->name);
+        diag_help(p->model->findings, finding, "write `avoid %s use OTHER-LIFT`, or `adjust %s { swap %s with OTHER-LIFT }` in the block",
+                  entry->lift->name, p->athlete->name, entry->lift->name);
+    }
+}
+
+/* ---- work to plan ---- */
+
+static void keep_group(struct planning *p, const struct work_entry *entry, const struct work_group *work, struct plan_group *out, int *count)
+{
+    /* Sets whose reps differ make a group of their own each, so that a printed line says one number of reps. */
+    for (int first = 0, next; first < work->run_count; first = next) {
+        const struct spec *spec = work->runs[first].spec;
+        for (next = first + 1; next < work->run_count; next++)
+            if (work->runs[next].spec->reps_low != spec->reps_low || work->runs[next].spec->reps_high != spec->reps_high)
+                break;
+        struct plan_group *group = &out[(*count)++];
+        struct plan_run *runs = NEW_MANY(p->arena, struct plan_run, next - first);
+        bool split = first > 0 || next < work->run_count;
+        int sets = 0;
+        for (int i = first; i < next; i++) {
+            runs[i - first] = work->runs[i].made;
+            runs[i - first].sets = work->runs[i].sets * (entry->rounds && work->role != ROLE_WARM_UP ? entry->rounds : 1);
+            sets += work->runs[i].sets;
+        }
+        *group = (struct plan_group){ .group = work->group, .role = work->role, .reps_kind = work->reps_kind, .runs = runs,
+                                      .run_count = next - first, .reps_low = spec->reps_low, .reps_high = spec->reps_high,
+                                      .sets_low = split ? sets : work->sets_low, .sets_high = split ? sets : work->sets_high };
+        if (work->reps_kind == REPS_AMRAP)
+            group->reps_high = 0;
+    }
+}
+
+static struct plan_entry keep_entry(struct planning *p, const struct work_entry *work)
+{
+    int rows = 0, count = 0;
+    for (int i = 0; i < work->groups.count; i++)
+        rows += work->groups.at[i].run_count;
+    struct plan_group *groups = NEW_MANY(p->arena, struct plan_group, rows + 1);
+    for (int i = 0; i < work->groups.count; i++)
+        keep_group(p, work, &work->groups.at[i], groups, &count);
+    const struct lift **choices = NEW_MANY(p->arena, const struct lift *, work->entry->lift_count + 1);
+    int choice_count = 0;
+    bool own = false;
+    for (int i = 0; i < work->entry->lift_count; i++)
+        own |= work->entry->lifts[i] == work->lift;
+    for (int i = 0; own && i < work->entry->lift_count; i++)
+        if (work->entry->lifts[i] != work->lift)
+            choices[choice_count++] = work->entry->lifts[i];
+    return (struct plan_entry){ .entry = work->entry, .lift = work->lift, .instead_of = own ? NULL : work->written,
+                                .because = own ? NULL : work->because, .choices = choices, .choice_count = choice_count,
+                                .superset = work->superset, .rounds = work->rounds, .superset_minutes = work->entry->superset_minutes,
+                                .groups = groups, .group_count = count, .notes = work->notes.at, .note_count = work->notes.count };
+}
+
+static struct plan_day keep_day(struct planning *p, const struct work_day *work)
+{
+    struct plan_entry *entries = NEW_MANY(p->arena, struct plan_entry, work->entries.count + 1);
+    for (int i = 0; i < work->entries.count; i++)
+        entries[i] = keep_entry(p, &work->entries.at[i]);
+    return (struct plan_day){ .day = work->day, .date = work->date, .gym = work->gym, .entries = entries,
+                              .entry_count = work->entries.count, .notes = work->notes.at, .note_count = work->notes.count };
+}
+
+static void week_entries(struct planning *p, struct work_week *work)
+{
+    for (int i = 0; i < work->days.count; i++)
+        day_entries(p, work, &work->days.at[i]);
+    avoids_apply(p, work);
+    changes_week(p, work);
+    avoids_apply(p, work);
+    for (int i = 0; i < work->days.count; i++) {
+        drop_empty(&work->days.at[i]);
+        for (int j = 0; j < work->days.at[i].entries.count; j++) {
+            add_warm_up(p, work, &work->days.at[i], j);
+            check_avoided(p, work, &work->days.at[i], &work->days.at[i].entries.at[j]);
+        }
+    }
+}
+
+static struct plan_week week_make(struct planning *p, int number, struct week_slot slot)
+{
+    struct work_week work = { .number = number, .block_week = slot.block_week, .kind = p->block->kinds[slot.block_week],
+                              .start = date_plus(p->block->start, 7 * (number - 1)) };
+    for (int i = 0; i < p->block->week_line_count; i++)
+        for (int j = 0; week_in(&p->block->week_lines[i].weeks, slot.block_week) && j < p->block->week_lines[i].note_count; j++)
+            vec_add(p->arena, &work.notes, p->block->week_lines[i].notes[j]);
+    if (!slot.skipped) {
+        plain_days(p, &work);
+        for (int i = 0; i < p->block->rotation_count; i++)
+            rotation_days(p, &work, &p->block->rotations[i]);
+        sort_days(&work);
+        meet_week(p, &work);
+        week_entries(p, &work);
+        progress_week(p, &work);
+        loads_week(p, &work);
+    }
+    struct plan_day *days = NEW_MANY(p->arena, struct plan_day, work.days.count + 1);
+    for (int i = 0; i < work.days.count; i++)
+        days[i] = keep_day(p, &work.days.at[i]);
+    struct plan_week week = { .number = number, .block_week = slot.block_week, .kind = work.kind, .start = work.start, .days = days,
+                              .day_count = work.days.count, .notes = work.notes.at, .note_count = work.notes.count };
+    totals_week(p, &week);
+    return week;
+}
+
+struct plan *plan_make(struct arena *scratch, const struct model *model, const struct block *block,
+                       const struct athlete *athlete, bool *touched)
+{
+    struct plan *plan = NEW(scratch, struct plan);
+    struct planning p = { .arena = scratch, .model = model, .block = block, .athlete = athlete, .touched = touched, .plan = plan };
+    *plan = (struct plan){ .model = model, .athlete = athlete, .block = block, .unit = athlete->gym->unit };
+    struct week_slots slots = week_slots_of(&p);
+    struct plan_week *weeks = NEW_MANY(scratch, struct plan_week, slots.list.count + 1);
+    for (int i = 0; i < slots.list.count; i++)
+        weeks[i] = week_make(&p, i + 1, slots.list.at[i]);
+    plan->weeks = weeks;
+    plan->week_count = slots.list.count;
+    return plan;
+}

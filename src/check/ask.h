@@ -1,0 +1,52 @@
+/* What several rules ask of a set, a week or a limit. */
+#ifndef CHECK_ASK_H
+#define CHECK_ASK_H
+
+#include "check/rule.h"
+
+enum { WEEK_DAYS = 7 };
+
+static inline bool is_competition(const struct lift *lift)
+{
+    return lift->kind == LIFT_COMPETITION;
+}
+
+static inline bool at_effort(const struct set_view *set, int effort)
+{
+    return set->has_effort && ratio_cmp(set->effort, ratio_int(effort)) >= 0;
+}
+
+static inline bool is_single(const struct set_view *set)
+{
+    return set->counted && set->reps_high == 1;
+}
+
+/* Whether the date, if there is one, falls into the week. */
+static inline bool week_holds(const struct week_view *week, struct date date)
+{
+    int days = date.day - week->week->start.day;
+    return date_is_set(date) && days >= 0 && days < WEEK_DAYS;
+}
+
+/* The next meet from a day of the block; unset: none. Without a season it is the one that the view was given. */
+static inline struct date meet_from(const struct block_view *block, struct date day)
+{
+    if (!block->block->season)
+        return block->meet;
+    const struct meet *meet = season_next_meet(block->block->season, day);
+    return meet ? meet->date : (struct date){ 0 };
+}
+
+/* The meet that a season's last block leads to; unset: none. */
+static inline struct date meet_last(const struct block_view *block)
+{
+    const struct season *season = block->block->season;
+    return season && season->meet_count ? season->meets[season->meet_count - 1].date : block->meet;
+}
+
+static inline const char *bound_text(struct asking *asking, struct dec bound)
+{
+    return rule_number(asking, ratio_dec(bound));
+}
+
+#endif

@@ -1,0 +1,407 @@
+/* The rules about time, recovery and the calendar; rule.h is the contract. Limits without a number in the row stand here. */
+#include "check/ask.h"
+
+#include "base/vec.h"
+
+enum { CLOSE_EFFORT = 7 }; /* back-to-back */
+
+static const char *day_text(struct asking *asking, struct date date)
+{
+    return rule_text(asking, "%s %s", weekday_name(date_weekday(date)), date_text(rule_arena(asking), date));
+}
+
+/* ---- deload-due ---- */
+
+/* Training weeks one after the other, through blocks that follow on. */
+struct run_of_weeks {
+    int count;
+    struct date first, last; /* first days of its first and last week */
+    bool over;               /* longer than the limit of the block where it passed it */
+    struct place_met place;  /* there */
+    struct bounds limit;
+};
+
+static void run_end(struct asking *asking, struct run_of_weeks *run)
+{
+    if (run->over)
+        rule_hit(
+            asking, run->place,
+            "turn one of these weeks into a lighter one, such as `deload week N`, or leave a week free between blocks",
+            "%d training weeks in a row without a lighter one, %s to %s; the limit is %s", run->count,
+            date_text(rule_arena(asking), run->first),
+            date_text(rule_arena(asking), date_plus(run->last, WEEK_DAYS - 1)), bound_text(asking, run->limit.high));
+    *run = (struct run_of_weeks){ 0 };
+}
+
+static void run_week(struct asking *asking, struct run_of_weeks *run, const struct block_view *block,
+                     const struct week_view *week)
+{
+    struct date start = week->week->start;
+    /* A gap of some days is no week of rest; a whole one is. */
+    if (run->count && start.day - run->last.day >= 2 * WEEK_DAYS)
+        run_end(asking, run);
+    if (!week->training || week->first == week->past) {
+        run_end(asking, run);
+        return;
+    }
+    if (run->count && start.day - run->last.day < WEEK_DAYS)
+        return; /* of a second block that runs beside the first */
+    if (!run->count)
+        run->first = start;
+    run->count++;
+    run->last = start;
+    struct bounds limit = rule_limit(asking, block, NULL);
+    if (!run->over && !rule_is_off(asking, block) && limit.high.e10 >= 0 &&
+        ratio_cmp(ratio_int(run->count), ratio_dec(limit.high)) > 0) {
+        run->over = true;
+        run->place = met_week(block, week);
+        run->limit = limit;
+    }
+}
+
+void rule_deload_due(struct asking *asking, const struct athlete_view *athlete)
+{
+    struct run_of_weeks run = { 0 };
+    for (int i = 0; i < athlete->block_count; i++) {
+        if (athlete->blocks[i].break_before)
+            run_end(asking, &run);
+        for (int j = 0; j < athlete->blocks[i].week_count; j++)
+            run_week(asking, &run, &athlete->blocks[i], &athlete->blocks[i].weeks[j]);
+    }
+    run_end(asking, &run);
+}
+
+/* ---- frequency ---- */
+
+/* The competition lifts among the sets, each once, in order of first training. */
+struct lift_list {
+    const struct lift **at;
+    int count;
+};
+
+static struct lift_list competition_lifts(struct asking *asking, const struct block_view *block)
+{
+    VEC(const struct lift *) lifts = { 0 };
+    for (int i = 0; i < block->set_count; i++) {
+        const struct lift *lift = block->sets[i].lift;
+        bool known = !is_competition(lift);
+        for (int j = 0; j < lifts.count && !known; j++)
+            known = lifts.at[j] == lift;
+        if (!known)
+            vec_add(rule_arena(asking), &lifts, lift);
+    }
+    return (struct lift_list){ lifts.at, lifts.count };
+}
+
+/* On how many days of the week; *only: a set of the last of them. */
+static int days_of(const struct block_view *block, const struct week_view *week, const struct lift *lift,
+                   const struct set_view **only)
+{
+    int days = 0;
+    const struct plan_day *before = NULL;
+    for (int i = week->first; i < week->past; i++)
+        if (block->sets[i].lift == lift && block->sets[i].day != before) {
+            days++;
+            before = block->sets[i].day;
+            *only = &block->sets[i];
+        }
+    return days;
+}
+
+static void frequency_lift(struct asking *asking, const struct block_view *block, const struct week_view *week,
+                           const struct lift *lift)
+{
+    const struct set_view *only = NULL;
+    int days = days_of(block, week, lift, &only);
+    if (days > 1)
+        return;
+    struct place_met place = days ? met_entry(block, only) : met_week(block, week);
+    place.subject = lift->name;
+    if (!days) {
+        rule_hit(asking, place, "put a few lighter sets into one of the week's days, or swap it for the whole block",
+                 "week %d does not train %s, which the block does", week->week->number, lift->name);
+        return;
+    }
+    place.level = LEVEL_ADVICE;
+    rule_hit(asking, place,
+             rule_text(asking, "a lighter second day, such as `%s 3 x 4 at rpe 6`, is practice that costs little",
+                       lift->name),
+             "%s is trained on one day of the week", lift->name);
+}
+
+void rule_frequency(struct asking *asking, const struct block_view *block)
+{
+    if (rule_is_off(asking, block))
+        return;
+    struct lift_list lifts = competition_lifts(asking, block);
+    for (int i = 0; i < block->week_count; i++) {
+        const struct week_view *week = &block->weeks[i];
+        /* A week she skips as a whole is rest, not a lift forgotten. */
+        if (week->training && week->first < week->past && !week_holds(week, meet_from(block, week->week->start)))
+            for (int j = 0; j < lifts.count; j++)
+                frequency_lift(asking, block, week, lifts.at[j]);
+    }
+}
+
+/* ---- back-to-back ---- */
+
+/* A day that trains a competition lift hard: its hardest set. */
+struct hard_day {
+    const struct block_view *block;
+    const struct set_view *set;
+    struct date date;
+};
+struct hard_days {
+    struct arena *arena;
+    VEC(struct hard_day) list;
+};
+
+static void hard_set(struct hard_days *hard, const struct block_view *block, const struct set_view *set)
+{
+    for (int i = hard->list.count - 1; i >= 0; i--)
+        if (hard->list.at[i].set->day == set->day && hard->list.at[i].set->lift == set->lift) {
+            if (ratio_cmp(set->effort, hard->list.at[i].set->effort) > 0)
+                hard->list.at[i].set = set;
+            return;
+        }
+    struct hard_day day = { block, set, set->date };
+    vec_add(hard->arena, &hard->list, day);
+}
+
+static struct hard_days hard_days_of(struct asking *asking, const struct athlete_view *athlete)
+{
+    struct hard_days hard = { .arena = rule_arena(asking) };
+    for (int i = 0; i < athlete->block_count; i++) {
+        const struct block_view *block = &athlete->blocks[i];
+        if (rule_is_off(asking, block))
+            continue;
+        for (int j = 0; j < block->set_count; j++) {
+            const struct set_view *set = &block->sets[j];
+            if (set->week->kind == WEEK_TRAINING && date_is_set(set->day->date) && is_competition(set->lift) &&
+                at_effort(set, CLOSE_EFFORT))
+                hard_set(&hard, block, set);
+        }
+    }
+    return hard;
+}
+
+static const char *apart_text(int days)
+{
+    return days == 0 ? "the same day" : days == 1 ? "the day before" : "days before";
+}
+
+/* The latest hard day of the lift up to this one; NULL: none. */
+static const struct hard_day *day_before(const struct hard_days *hard, int index)
+{
+    const struct hard_day *now = &hard->list.at[index], *found = NULL;
+    for (int i = 0; i < hard->list.count; i++) {
+        const struct hard_day *other = &hard->list.at[i];
+        bool earlier = other->date.day < now->date.day || (other->date.day == now->date.day && i < index);
+        if (earlier && other->set->lift == now->set->lift && (!found || other->date.day > found->date.day))
+            found = other;
+    }
+    return found;
+}
+
+void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete)
+{
+    struct hard_days hard = hard_days_of(asking, athlete);
+    for (int i = 0; i < hard.list.count; i++) {
+        const struct hard_day *now = &hard.list.at[i], *before = day_before(&hard, i);
+        struct bounds limit = rule_limit(asking, now->block, NULL);
+        int apart = before ? now->date.day - before->date.day : 0;
+        if (!before || limit.low.e10 < 0 || ratio_cmp(ratio_int(apart), ratio_dec(limit.low)) >= 0)
+            continue;
+        rule_hit(asking, met_entry(now->block, now->set),
+                 "move the day, or make one of the two light, at rpe 6 or less",
+                 "%s is at rpe %s on %s and was at rpe %s %s; hard days of a lift want %s days from one to the next",
+                 now->set->lift->name, rule_number(asking, now->set->effort), day_text(asking, now->date),
+                 rule_number(asking, before->set->effort),
+                 apart > 1 ? rule_text(asking, "%d %s", apart, apart_text(apart)) : apart_text(apart),
+                 bound_text(asking, limit.low));
+    }
+}
+
+/* ---- session-minutes ---- */
+
+void rule_session_minutes(struct asking *asking, const struct block_view *block)
+{
+    struct bounds limit = rule_limit(asking, block, NULL);
+    if (rule_is_off(asking, block) || limit.high.e10 < 0)
+        return;
+    for (int i = 0; i < block->day_count; i++) {
+        const struct day_view *day = &block->days[i];
+        int64_t seconds = plan_day_seconds(day->day);
+        if (day->week->kind != WEEK_TRAINING || ratio_cmp(ratio_make(seconds, 60), ratio_dec(limit.high)) <= 0)
+            continue;
+        rule_hit(asking, met_day(block, day),
+                 "leave an accessory out, pair two in a `superset`, or give part of it a day of its own",
+                 "day %s takes about %d min with its rests; the limit is %s min", day->day->day->label,
+                 (int)((seconds + 59) / 60), bound_text(asking, limit.high));
+    }
+}
+
+/* ---- order-in-day ---- */
+
+static const char *shared_muscle(const struct lift *a, const struct lift *b)
+{
+    for (int i = 0; i < a->works_count; i++)
+        for (int j = 0; j < b->works_count; j++)
+            if (a->works[i] == b->works[j])
+                return a->works[i];
+    return NULL;
+}
+
+/* The first main lift after the set's entry that works one of its muscles. */
+static const struct set_view *main_after(const struct block_view *block, const struct day_view *day, int index,
+                                         const char **muscle)
+{
+    for (int i = index + 1; i < day->past; i++)
+        if (block->sets[i].main && (*muscle = shared_muscle(block->sets[index].lift, block->sets[i].lift)))
+            return &block->sets[i];
+    return NULL;
+}
+
+void rule_order_in_day(struct asking *asking, const struct block_view *block)
+{
+    if (rule_is_off(asking, block))
+        return;
+    for (int i = 0; i < block->day_count; i++) {
+        const struct day_view *day = &block->days[i];
+        const struct plan_entry *said = NULL;
+        for (int j = day->first; j < day->past && day->week->kind == WEEK_TRAINING; j++) {
+            const struct set_view *set = &block->sets[j], *later;
+            const char *muscle;
+            if (set->main || set->entry == said || !(later = main_after(block, day, j, &muscle)))
+                continue;
+            said = set->entry;
+            rule_hit(asking, met_entry(block, set),
+                     rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
+                     "%s comes before %s and tires its %s", set->lift->name, later->lift->name, muscle);
+        }
+    }
+}
+
+/* ---- calendar-gap, calendar-overlap ---- */
+
+/* Days of the breaks that its season states right before a block. */
+static int break_days(const struct block_view *block)
+{
+    const struct season *season = block->block->season;
+    int days = 0;
+    for (int i = block->block->run - 1; season && i >= 0 && !season->runs[i].decl; i--)
+        days += WEEK_DAYS * season->runs[i].weeks;
+    return days;
+}
+
+void rule_calendar_gap(struct asking *asking, const struct athlete_view *athlete)
+{
+    const struct block_view *before = NULL; /* the one that ends last so far */
+    for (int i = 0; i < athlete->block_count; i++) {
+        const struct block_view *block = &athlete->blocks[i];
+        int days = before ? block->first.day - before->last.day - 1 - break_days(block) : 0;
+        bool stated = block->break_before && !block->block->season;
+        struct bounds limit = rule_limit(asking, block, NULL);
+        if (!stated && !rule_is_off(asking, block) && limit.high.e10 >= 0 && ratio_cmp(ratio_int(days), ratio_dec(limit.high)) > 0)
+            rule_hit(asking, met_block(block),
+                     "start it earlier, plan the time between, or say that the break is meant: `allow calendar-gap "
+                     "because \"…\"`",
+                     "%d days without training between %s, which ends on %s, and %s; the limit is %s", days,
+                     before->block->name, date_text(rule_arena(asking), before->last), block->block->name,
+                     bound_text(asking, limit.high));
+        if (!before || block->last.day > before->last.day)
+            before = block;
+    }
+}
+
+static const struct block_view *block_across(const struct athlete_view *athlete, int index)
+{
+    for (int i = 0; i < index; i++)
+        if (athlete->blocks[i].last.day >= athlete->blocks[index].first.day)
+            return &athlete->blocks[i];
+    return NULL;
+}
+
+void rule_calendar_overlap(struct asking *asking, const struct athlete_view *athlete)
+{
+    for (int i = 1; i < athlete->block_count; i++) {
+        const struct block_view *block = &athlete->blocks[i], *other = block_across(athlete, i);
+        if (!other || rule_is_off(asking, block))
+            continue;
+        int last = other->last.day < block->last.day ? other->last.day : block->last.day;
+        const char *until = last > block->first.day
+                                ? rule_text(asking, " to %s", date_text(rule_arena(asking), (struct date){ last }))
+                                : "";
+        rule_hit(asking, met_block(block),
+                 "start one of them later, make the first one shorter, or take the athlete out of one",
+                 "%s and %s both plan %s%s", block->block->name, other->block->name,
+                 date_text(rule_arena(asking), block->first), until);
+    }
+}
+
+/* ---- stale-max ---- */
+
+/* The max line that a load was worked out from; NULL: none was. */
+static const struct reason *max_behind(const struct plan_run *run)
+{
+    for (const struct reason *reason = run->reason; reason; reason = reason->before)
+        if (reason->kind == REASON_MAX || reason->kind == REASON_MAX_ESTIMATED)
+            return reason;
+    return NULL;
+}
+
+struct stale {
+    struct asking *asking;
+    const struct block_view *block;
+    struct bounds limit;
+    VEC(uint32_t) said; /* places of the lines already met in this week */
+    const struct plan_week *week;
+};
+
+static void stale_met(struct stale *stale, const struct set_view *set, const struct reason *max)
+{
+    bool dated = date_is_set(max->date);
+    struct place_met place = { .block = stale->block,
+                               .week = dated ? set->week : NULL,
+                               .at = max->at,
+                               .level = dated ? LEVEL_OF_GOAL : LEVEL_ADVICE };
+    const char *lately = date_text(rule_arena(stale->asking), date_plus(stale->block->first, -WEEK_DAYS));
+    if (dated)
+        rule_hit(stale->asking, place,
+                 rule_text(stale->asking,
+                           "test it, or add a line from a good set, such as `max %s from 100 kg x 5 rpe 8 on %s`",
+                           max->name, lately),
+                 "the max of %s is %d days old when week %d of %s starts; the limit is %s", max->name,
+                 set->week->start.day - max->date.day, set->week->number, stale->block->block->name,
+                 bound_text(stale->asking, stale->limit.high));
+    else
+        rule_hit(stale->asking, place, rule_text(stale->asking, "add its day, such as `on %s`", lately),
+                 "the max of %s has no date, so nobody sees when it is out of date", max->name);
+}
+
+static void stale_set(struct stale *stale, const struct set_view *set)
+{
+    const struct reason *max = set->run->has_load ? max_behind(set->run) : NULL;
+    if (!max)
+        return;
+    int days = set->week->start.day - max->date.day;
+    if (date_is_set(max->date) &&
+        (stale->limit.high.e10 < 0 || ratio_cmp(ratio_int(days), ratio_dec(stale->limit.high)) <= 0))
+        return;
+    if (set->week != stale->week)
+        stale->said.count = 0;
+    stale->week = set->week;
+    for (int i = 0; i < stale->said.count; i++)
+        if (stale->said.at[i] == max->at.start)
+            return;
+    vec_add(rule_arena(stale->asking), &stale->said, max->at.start);
+    stale_met(stale, set, max);
+}
+
+void rule_stale_max(struct asking *asking, const struct block_view *block)
+{
+    struct stale stale = { .asking = asking, .block = block, .limit = rule_limit(asking, block, NULL) };
+    for (int i = 0; i < block->set_count && !rule_is_off(asking, block); i++)
+        if (block->sets[i].week->kind == WEEK_TRAINING)
+            stale_set(&stale, &block->sets[i]);
+}

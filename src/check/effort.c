@@ -1,0 +1,463 @@
+/* The rules about effort and order; rule.h is the contract. Limits without a row's number (days of a window) stand here. */
+#include "check/ask.h"
+
+#include <string.h>
+
+enum {
+    SHARE_FROM = 3,
+    SHARE_TO = 8,       /* moderate-share: rpe, both ends in */
+    LAST_DAYS = 28,     /* before a meet: heavy practice, and failure in singles and doubles */
+    BUILDING_DAYS = 56, /* before a meet: failure still has its place in a hypertrophy block */
+    HIGH_REPS = 6,
+    HEAVY_REPS = 2,
+    HEAVY_EFFORT = 8,
+    DAYS_LISTED = 3
+};
+
+static bool is_below(struct ratio a, struct dec bound)
+{
+    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) < 0;
+}
+
+static bool is_above(struct ratio a, struct dec bound)
+{
+    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) > 0;
+}
+
+static bool in_training(const struct set_view *set)
+{
+    return set->week->kind == WEEK_TRAINING;
+}
+
+/* What nobody can do is left to impossible-set; a single above the max may be meant. */
+static bool is_possible(const struct set_view *set)
+{
+    return ratio_cmp(set->effort, ratio_int(10)) <= 0 || is_single(set);
+}
+
+/* Sets of one written group on one day get one finding: the hardest speaks. `fits` is what is asked of each. */
+static const struct set_view *
+hardest_in_group(const struct block_view *block, int *at,
+                 bool (*fits)(const struct block_view *, const struct set_view *, struct bounds), struct bounds limit)
+{
+    const struct set_view *first = &block->sets[*at], *hardest = NULL;
+    for (; *at < block->set_count; ++*at) {
+        const struct set_view *set = &block->sets[*at];
+        if (set->day != first->day || set->entry != first->entry || set->group->group != first->group->group)
+            break;
+        if (in_training(set) && fits(block, set, limit) && (!hardest || ratio_cmp(set->effort, hardest->effort) > 0))
+            hardest = set;
+    }
+    return hardest;
+}
+
+/* ---- moderate-share ---- */
+
+static bool is_judged(const struct set_view *set)
+{
+    return set->main && set->has_effort && is_possible(set) && in_training(set);
+}
+
+static bool is_moderate(const struct set_view *set)
+{
+    return ratio_cmp(set->effort, ratio_int(SHARE_FROM)) >= 0 && ratio_cmp(set->effort, ratio_int(SHARE_TO)) <= 0;
+}
+
+struct off_day {
+    const struct day_view *day;
+    int sets;
+    const char *lifts; /* "squat and bench" */
+};
+
+static bool is_named(const struct block_view *block, const struct day_view *day, int set)
+{
+    for (int i = day->first; i < set; i++)
+        if (block->sets[i].lift == block->sets[set].lift && is_judged(&block->sets[i]) && !is_moderate(&block->sets[i]))
+            return true;
+    return false;
+}
+
+static struct off_day off_day_of(struct asking *asking, const struct block_view *block, const struct day_view *day)
+{
+    struct off_day off = { .day = day };
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = &block->sets[i];
+        if (!is_judged(set) || is_moderate(set))
+            continue;
+        off.sets += set->sets;
+        if (!off.lifts)
+            off.lifts = set->lift->name;
+        else if (!is_named(block, day, i))
+            off.lifts = rule_text(asking, "%s and %s", off.lifts, set->lift->name);
+    }
+    return off;
+}
+
+/* The worst days first, as many as are needed to come back within the limit, but only the first few by name. */
+static const char *off_days(struct asking *asking, struct off_day *days, int count, int needed)
+{
+    const char *text = "";
+    for (int i = 0; i < count && i < DAYS_LISTED && needed > 0; i++) {
+        int worst = i;
+        for (int j = i + 1; j < count; j++)
+            if (days[j].sets > days[worst].sets)
+                worst = j;
+        struct off_day off = days[worst];
+        memmove(&days[i + 1], &days[i], sizeof *days * (size_t)(worst - i));
+        days[i] = off;
+        needed -= off.sets;
+        text = rule_text(asking, "%s%sweek %d day %s %s", text, i ? ", " : "", off.day->week->number,
+                         off.day->day->day->label, off.lifts);
+    }
+    return rule_text(asking, needed > 0 ? "the furthest off are %s" : "%s would bring it back", text);
+}
+
+void rule_moderate_share(struct asking *asking, const struct block_view *block)
+{
+    int64_t total = 0, moderate = 0;
+    for (int i = 0; i < block->set_count; i++)
+        if (is_judged(&block->sets[i])) {
+            total += block->sets[i].sets;
+            moderate += is_moderate(&block->sets[i]) ? block->sets[i].sets : 0;
+        }
+    struct dec limit = rule_limit(asking, block, NULL).low;
+    struct ratio share = total ? ratio_make(100 * moderate, total) : ratio_int(100);
+    if (!is_below(share, limit))
+        return;
+    struct off_day *days = NEW_MANY(rule_arena(asking), struct off_day, block->day_count + 1);
+    int count = 0;
+    for (int i = 0; i < block->day_count; i++) {
+        struct off_day off = off_day_of(asking, block, &block->days[i]);
+        if (off.sets)
+            days[count++] = off;
+    }
+    struct dec wanted = ratio_up(ratio_percent(ratio_int(total), limit), dec_int(1));
+    int needed = (int)(dec_floor(wanted) - moderate);
+    rule_hit(asking, met_block(block),
+             "bring the sets of those days to an effort from rpe 3 to 8, or take some of them out",
+             "%s %% of main sets (%d of %d) are between rpe %d and %d; the limit is %s %%: %s",
+             rule_number(asking, share), (int)moderate, (int)total, SHARE_FROM, SHARE_TO, bound_text(asking, limit),
+             off_days(asking, days, count, needed));
+}
+
+/* ---- failure-window ---- */
+
+/* Days from one to the other; -1 without a meet, or after it. */
+static int days_until(struct date meet, struct date date)
+{
+    if (!date_is_set(meet) || !date_is_set(date) || date.day > meet.day)
+        return -1;
+    return meet.day - date.day;
+}
+
+static int days_out(const struct block_view *block, struct date date)
+{
+    return days_until(meet_from(block, date), date);
+}
+
+static bool is_failure(const struct set_view *set)
+{
+    return set->amrap || (set->has_effort && is_possible(set) && ratio_cmp(set->effort, ratio_make(19, 2)) >= 0);
+}
+
+static bool is_heavy_kind(const struct set_view *set)
+{
+    return set->counted && set->reps_high >= 1 && set->reps_high <= HEAVY_REPS;
+}
+
+static bool fails_outside(const struct block_view *block, const struct set_view *set, struct bounds limit)
+{
+    (void)limit;
+    int out = days_out(block, set->date);
+    if (!is_failure(set))
+        return false;
+    if (block->block->goal == GOAL_HYPERTROPHY && (out < 0 || out >= BUILDING_DAYS))
+        return false;
+    return !(set->main && is_heavy_kind(set) && out >= 0 && out <= LAST_DAYS);
+}
+
+void rule_failure_window(struct asking *asking, const struct block_view *block)
+{
+    for (int i = 0; i < block->set_count;) {
+        const struct set_view *set = hardest_in_group(block, &i, fails_outside, (struct bounds){ 0 });
+        if (!set)
+            continue;
+        int out = days_out(block, set->date);
+        const char *how = set->amrap ? "amrap"
+                          : ratio_cmp(set->effort, ratio_int(10)) > 0
+                              ? "above the max"
+                              : rule_text(asking, "at rpe %s", rule_number(asking, set->effort));
+        const char *when = out < 0 ? "" : rule_text(asking, " %d day%s before the meet", out, out == 1 ? "" : "s");
+        rule_hit(asking, met_set(block, set),
+                 set->amrap ? "write a number of reps and an effort, such as `3 x 5 at rpe 8`"
+                            : "ask for rpe 9 or less; `cap rpe 9` keeps a load below that",
+                 "%s %s goes to the edge of failure%s; its places are hypertrophy blocks until %d days before a meet, "
+                 "and singles "
+                 "and doubles of main lifts in the last %d days",
+                 set->lift->name, how, when, BUILDING_DAYS, LAST_DAYS);
+    }
+}
+
+/* ---- top sets and back-offs of a day ---- */
+
+void rule_top_first(struct asking *asking, const struct block_view *block)
+{
+    for (int d = 0; d < block->day_count; d++) {
+        const struct day_view *day = &block->days[d];
+        const struct group *said = NULL;
+        for (int i = day->first; i < day->past; i++) {
+            const struct set_view *top = &block->sets[i], *before = NULL;
+            if (top->group->role != ROLE_TOP || !in_training(top) || top->group->group == said)
+                continue;
+            for (int j = day->first; j < i && !before; j++)
+                if (block->sets[j].lift == top->lift && block->sets[j].group->role != ROLE_TOP)
+                    before = &block->sets[j];
+            if (!before)
+                continue;
+            said = top->group->group;
+            rule_hit(asking, met_set(block, top),
+                     "write the top set first, while the lifter is fresh; lighter sets that lead up to it are "
+                     "`warm-up` sets",
+                     "the top set of %s comes after its %s sets", top->lift->name,
+                     before->group->role == ROLE_BACK_OFF ? "back-off" : "work");
+        }
+    }
+}
+
+/* The hardest set of the nearest top group before a back-off of the lift that day; NULL: none. */
+static const struct set_view *top_of(const struct block_view *block, const struct day_view *day, int back_off)
+{
+    const struct set_view *top = NULL;
+    for (int i = back_off - 1; i >= day->first; i--) {
+        const struct set_view *set = &block->sets[i];
+        if (set->lift != block->sets[back_off].lift || set->group->role != ROLE_TOP) {
+            if (top)
+                break;
+            continue;
+        }
+        if (top && set->group->group != top->group->group)
+            break;
+        if (!top || (set->has_effort && (!top->has_effort || ratio_cmp(set->effort, top->effort) > 0)))
+            top = set;
+    }
+    return top && top->has_effort ? top : NULL;
+}
+
+static void back_off_ask(struct asking *asking, const struct block_view *block, const struct day_view *day, int index,
+                         struct dec limit)
+{
+    const struct set_view *set = &block->sets[index], *top = top_of(block, day, index);
+    if (!top || !is_possible(set) || !is_below(ratio_sub(top->effort, set->effort), limit))
+        return;
+    struct ratio less = ratio_sub(top->effort, set->effort);
+    const char *gap = less.num > 0   ? rule_text(asking, "only %s below", rule_number(asking, less))
+                      : less.num < 0 ? rule_text(asking, "%s above", rule_number(asking, ratio_sub(ratio_int(0), less)))
+                                     : "no easier than";
+    rule_hit(asking, met_set(block, set), "take more off with `drop`, ask for fewer reps, or make the top set harder",
+             "this back-off of %s is rpe %s, %s its top set's rpe %s; the limit is %s below", set->lift->name,
+             rule_number(asking, set->effort), gap, rule_number(asking, top->effort), bound_text(asking, limit));
+}
+
+void rule_top_harder(struct asking *asking, const struct block_view *block)
+{
+    struct dec limit = rule_limit(asking, block, NULL).low;
+    for (int d = 0; d < block->day_count; d++) {
+        const struct day_view *day = &block->days[d];
+        for (int i = day->first, next; i < day->past; i = next) {
+            int hardest = -1;
+            const struct set_view *first = &block->sets[i];
+            for (next = i; next < day->past && block->sets[next].group->group == first->group->group &&
+                           block->sets[next].entry == first->entry;
+                 next++)
+                if (block->sets[next].has_effort &&
+                    (hardest < 0 || ratio_cmp(block->sets[next].effort, block->sets[hardest].effort) > 0))
+                    hardest = next;
+            if (hardest >= 0 && first->group->role == ROLE_BACK_OFF && in_training(first))
+                back_off_ask(asking, block, day, hardest, limit);
+        }
+    }
+}
+
+void rule_top_reps(struct asking *asking, const struct block_view *block)
+{
+    struct dec limit = rule_limit(asking, block, NULL).high;
+    for (int i = 0; i < block->set_count; i++) {
+        const struct set_view *set = &block->sets[i];
+        if (set->group->role != ROLE_TOP || !in_training(set) || !is_above(ratio_int(set->reps_high), limit))
+            continue;
+        rule_hit(asking, met_set(block, set),
+                 "top sets show strength best with few reps: write fewer, or leave out the word `top` for sets of work",
+                 "a top set of %s has %d reps; the limit is %s", set->lift->name, set->reps_high,
+                 bound_text(asking, limit));
+    }
+}
+
+/* ---- single sets ---- */
+
+static bool is_hard_and_high(const struct block_view *block, const struct set_view *set, struct bounds limit)
+{
+    (void)block;
+    return set->main && (set->counted || set->amrap) && ratio_cmp(set->reps, ratio_int(HIGH_REPS)) >= 0 &&
+           set->has_effort && is_possible(set) && is_above(set->effort, limit.high);
+}
+
+void rule_hard_high_reps(struct asking *asking, const struct block_view *block)
+{
+    struct bounds limit = rule_limit(asking, block, NULL);
+    for (int i = 0; i < block->set_count;) {
+        const struct set_view *set = hardest_in_group(block, &i, is_hard_and_high, limit);
+        if (set)
+            rule_hit(asking, met_set(block, set),
+                     "ask for fewer reps, or for a lower effort: the last reps of long hard sets are slow and far from "
+                     "a single",
+                     "%s reps of %s at rpe %s; for %d reps and more the limit is rpe %s",
+                     rule_number(asking, set->reps), set->lift->name, rule_number(asking, set->effort), HIGH_REPS,
+                     bound_text(asking, limit.high));
+    }
+}
+
+static bool is_light(const struct block_view *block, const struct set_view *set, struct bounds limit)
+{
+    (void)block;
+    return set->main && set->has_effort && is_below(set->effort, limit.low);
+}
+
+void rule_too_light(struct asking *asking, const struct block_view *block)
+{
+    struct bounds limit = rule_limit(asking, block, NULL);
+    for (int i = 0; i < block->set_count;) {
+        const struct set_view *set = hardest_in_group(block, &i, is_light, limit);
+        if (!set)
+            continue;
+        bool under_one = ratio_cmp(set->effort, ratio_int(1)) < 0;
+        rule_hit(asking, met_set(block, set),
+                 "raise the load or the reps; if these sets lead up to heavier ones, write them as `warm-up`",
+                 "%s at %s is too light to train it; the limit is rpe %s", set->lift->name,
+                 under_one ? "less than rpe 1" : rule_text(asking, "rpe %s", rule_number(asking, set->effort)),
+                 bound_text(asking, limit.low));
+    }
+}
+
+/* ---- heavy-practice ---- */
+
+struct practice {
+    const struct lift *lift;
+    struct date meet;
+    int days;
+    struct date last; /* the day counted last */
+};
+
+static bool is_practice(const struct practice *practice, const struct set_view *set)
+{
+    int out = days_until(practice->meet, set->date);
+    return set->lift == practice->lift && is_heavy_kind(set) && set->has_effort &&
+           ratio_cmp(set->effort, ratio_int(HEAVY_EFFORT)) >= 0 && out >= 0 && out <= LAST_DAYS;
+}
+
+/* Two sessions on one date are one day; days without a date are days of their own. */
+static void practice_block(struct practice *practice, const struct block_view *block)
+{
+    for (int d = 0; d < block->day_count; d++) {
+        const struct day_view *day = &block->days[d];
+        bool practised = false;
+        for (int i = day->first; i < day->past; i++)
+            practised |= is_practice(practice, &block->sets[i]);
+        if (!practised || (day->dated && day->date.day == practice->last.day))
+            continue;
+        practice->days++;
+        if (day->dated)
+            practice->last = day->date;
+    }
+}
+
+/* All her blocks count, whatever the season: the last four weeks may begin in the block before. */
+static int practice_days(const struct block_view *block, const struct lift *lift)
+{
+    struct practice practice = { .lift = lift, .meet = meet_last(block) };
+    const struct athlete_view *athlete = block->athlete;
+    for (int i = 0; athlete && i < athlete->block_count; i++)
+        if (athlete->blocks[i].plan != block->plan)
+            practice_block(&practice, &athlete->blocks[i]);
+    practice_block(&practice, block);
+    return practice.days;
+}
+
+static bool is_first_of(const struct block_view *block, int index)
+{
+    for (int i = 0; i < index; i++)
+        if (block->sets[i].lift == block->sets[index].lift)
+            return false;
+    return true;
+}
+
+/* Tapers count: the days before a meet are mostly taper. */
+void rule_heavy_practice(struct asking *asking, const struct block_view *block)
+{
+    if (!block->last_of_season || !date_is_set(meet_last(block)))
+        return;
+    struct dec limit = rule_limit(asking, block, NULL).low;
+    for (int i = 0; i < block->set_count; i++) {
+        const struct lift *lift = block->sets[i].lift;
+        if (!is_competition(lift) || !is_first_of(block, i))
+            continue;
+        int days = practice_days(block, lift);
+        struct place_met place = met_block(block);
+        place.subject = lift->name;
+        if (is_below(ratio_int(days), limit))
+            rule_hit(asking, place, "plan singles or doubles of it at rpe 8 or more in the last four weeks",
+                     "%s has singles or doubles at rpe %d or more on %d of the last %d days before the meet; the limit "
+                     "is %s",
+                     lift->name, HEAVY_EFFORT, days, LAST_DAYS, bound_text(asking, limit));
+    }
+}
+
+/* ---- effort-creep ---- */
+
+/* The hardest set of the week with a stated effort; *trained says whether the week trains the lift at all. */
+static const struct set_view *highest_stated(const struct block_view *block, const struct week_view *week,
+                                             const struct lift *lift, bool *trained)
+{
+    const struct set_view *highest = NULL;
+    *trained = false;
+    for (int i = week->first; i < week->past; i++) {
+        const struct set_view *set = &block->sets[i];
+        if (set->lift != lift)
+            continue;
+        *trained = true;
+        if (set->run->has_effort && set->has_effort && (!highest || ratio_cmp(set->effort, highest->effort) > 0))
+            highest = set;
+    }
+    return highest;
+}
+
+/* The same of the last training week before that trains the lift. */
+static const struct set_view *stated_before(const struct block_view *block, int week, const struct lift *lift)
+{
+    bool trained = false;
+    const struct set_view *before = NULL;
+    for (int w = week - 1; w >= 0 && !trained; w--)
+        if (block->weeks[w].training)
+            before = highest_stated(block, &block->weeks[w], lift, &trained);
+    return before;
+}
+
+void rule_effort_creep(struct asking *asking, const struct block_view *block)
+{
+    struct dec limit = rule_limit(asking, block, NULL).high;
+    for (int w = 1; w < block->week_count; w++) {
+        const struct week_view *week = &block->weeks[w];
+        for (int i = week->first; week->training && i < week->past; i++) {
+            bool trained;
+            const struct set_view *now = highest_stated(block, week, block->sets[i].lift, &trained), *before;
+            if (now != &block->sets[i] || !(before = stated_before(block, w, now->lift)))
+                continue;
+            struct ratio rise = ratio_sub(now->effort, before->effort);
+            if (is_above(rise, limit))
+                rule_hit(asking, met_load(block, now),
+                         "let the effort rise in smaller steps, such as `at rpe from 6 to 8`",
+                         "%s goes from rpe %s in week %d to rpe %s in week %d, up %s; the limit is %s", now->lift->name,
+                         rule_number(asking, before->effort), before->week->number, rule_number(asking, now->effort),
+                         now->week->number, rule_number(asking, rise), bound_text(asking, limit));
+        }
+    }
+}

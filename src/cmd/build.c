@@ -1,0 +1,137 @@
+#include "cmd/accept.h"
+#include "cmd/findings.h"
+#include "cmd/folder.h"
+
+#include "base/diag.h"
+
+#include <string.h>
+
+enum { EXIT_ERRORS = 1, EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4 };
+
+struct written {
+    struct file_out *out;
+    bool any;
+};
+
+static bool to_file(void *context, const char *bytes, size_t length)
+{
+    struct written *written = context;
+    written->any |= length > 0;
+    return file_write(written->out, bytes, length);
+}
+
+int build_said(struct build *build, int status)
+{
+    if (status == EXIT_USAGE)
+        diag_say(stderr, "%s", setwright_problem(build->session.sw));
+    return status;
+}
+
+static int file_says(struct build *build, const char *path, const char *why)
+{
+    progress_end(&build->progress);
+    diag_say(stderr, "%s: %s", path ? path : "standard output", why);
+    return EXIT_FILES;
+}
+
+int build_write(struct build *build, const char *path, const struct setwright_choice *choice, struct file_out **out, bool *any)
+{
+    const char *why = "it cannot be written";
+    *out = NULL;
+    if (path && session_has_read(&build->session, path)) {
+        progress_end(&build->progress);
+        diag_say(stderr, "%s is one of the files that were read; choose another name for the output", path);
+        return EXIT_USAGE;
+    }
+    struct written written = { .out = file_create(build->request->arena, path, &why) };
+    if (!written.out)
+        return file_says(build, path, why);
+    int status = setwright_build(build->session.sw, build->request->format, choice, (struct setwright_sink){ to_file, &written });
+    *any = written.any;
+    if (status && status != EXIT_FILES) {
+        progress_end(&build->progress);
+        file_abandon(written.out);
+        return build_said(build, status);
+    }
+    if (file_finish(written.out, &why) && !status) {
+        *out = written.out;
+        return 0;
+    }
+    bool quiet = file_reader_gone(written.out);
+    file_abandon(written.out);
+    return quiet ? EXIT_FILES : file_says(build, path, why);
+}
+
+/* One file, whole or not at all. */
+static int build_one(struct build *build, const char *path, const struct setwright_choice *choice)
+{
+    struct file_out *out;
+    const char *why;
+    bool any;
+    int status = build_write(build, path, choice, &out, &any);
+    return status || file_commit(out, &why) ? status : file_says(build, path, why);
+}
+
+/* A format or a sheet that is not there: the library names the nearest. */
+static int build_unknown(struct build *build)
+{
+    struct setwright_choice none = { .sheet = build->request->sheet };
+    struct setwright_sink nowhere = { 0 };
+    return build_said(build, setwright_build(build->session.sw, build->request->format, &none, nowhere));
+}
+
+static int find_names(struct build *build)
+{
+    const char *name, *says, *sheet = build->request->sheet;
+    int format = 0, known = 0;
+    while ((name = setwright_format_name(format, &build->ending, &says)) && strcmp(name, build->request->format) != 0)
+        format++;
+    while (sheet && setwright_sheet_name(known, &says) && strcmp(setwright_sheet_name(known, &says), sheet) != 0)
+        known++;
+    return name && (!sheet || setwright_sheet_name(known, &says)) ? 0 : build_unknown(build);
+}
+
+static int build_into(struct build *build)
+{
+    const char *out = build->request->out;
+    struct setwright_choice choice = choice_of(build->request);
+    if (out && !out[0]) {
+        diag_say(stderr, "-o needs a name");
+        return EXIT_USAGE;
+    }
+    if (out && (out[strlen(out) - 1] == '/' || file_is_folder(out)))
+        return folder_build(build, out);
+    if (!build->request->per_week)
+        return build_one(build, out, &choice);
+    diag_say(stderr, "--per week writes many files; say which folder with -o sheets/");
+    return EXIT_USAGE;
+}
+
+/* Findings are shown only where they keep the plans from being built. */
+static int may_build(const struct request *request, struct setwright *sw, int status)
+{
+    if (!status && !findings_fail(request, sw))
+        return 0;
+    if (!findings_show(request, sw))
+        return EXIT_LIMIT;
+    diag_say(stderr, "nothing was built; mend the %s first", setwright_errors(sw) ? "errors" : setwright_warnings(sw) ? "warnings" : "advice");
+    return status ? status : EXIT_ERRORS;
+}
+
+int cmd_build(struct request *request)
+{
+    struct build build = { .request = request, .progress = progress_begin() };
+    if (!accept_asked_well(request))
+        return EXIT_USAGE;
+    int status = session_open(request, &build.session);
+    if (build.session.sw) {
+        int trouble = accept_apply(request, &build.session, status);
+        status = trouble ? trouble : may_build(request, build.session.sw, status);
+        if (!status)
+            status = find_names(&build);
+        if (!status)
+            status = build_into(&build);
+    }
+    session_close(&build.session);
+    return status;
+}

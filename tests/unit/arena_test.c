@@ -1,0 +1,148 @@
+#include "base/arena.h"
+#include "base/vec.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static jmp_buf out_of_memory;
+
+static int pool_setup(void **state)
+{
+    *state = arena_new(&out_of_memory);
+    return *state ? 0 : -1;
+}
+
+static int pool_teardown(void **state)
+{
+    arena_free(*state);
+    return 0;
+}
+
+static void memory_is_zeroed_and_aligned(void **state)
+{
+    struct arena *arena = *state;
+    for (size_t size = 0; size < 200; size++) {
+        unsigned char *at = arena_alloc(arena, size);
+        assert_int_equal((uintptr_t)at % _Alignof(max_align_t), 0);
+        for (size_t i = 0; i < size; i++)
+            assert_int_equal(at[i], 0);
+        memset(at, 0xAA, size);
+    }
+}
+
+static void large_pieces_do_not_overlap(void **state)
+{
+    struct arena *arena = *state;
+    unsigned char *pieces[60];
+    for (int i = 0; i < 60; i++) {
+        pieces[i] = arena_alloc(arena, (size_t)(i * 7919 % 200000 + 1));
+        memset(pieces[i], i + 1, (size_t)(i * 7919 % 200000 + 1));
+    }
+    for (int i = 0; i < 60; i++)
+        for (int at = 0; at < i * 7919 % 200000 + 1; at++)
+            assert_int_equal(pieces[i][at], i + 1);
+}
+
+static void reset_reuses_and_zeroes_again(void **state)
+{
+    struct arena *arena = *state;
+    void *first = arena_alloc(arena, 100);
+    memset(first, 0xFF, 100);
+    memset(arena_alloc(arena, 300000), 0xFF, 300000);
+    assert_int_equal(arena_size(arena), 300100);
+    arena_reset(arena);
+    assert_int_equal(arena_size(arena), 0);
+    unsigned char *again = arena_alloc(arena, 100);
+    assert_ptr_equal(again, first);
+    assert_int_equal(again[99], 0);
+    unsigned char *large = arena_alloc(arena, 300000);
+    for (int i = 0; i < 300000; i++)
+        assert_int_equal(large[i], 0);
+}
+
+static void no_memory_jumps(void **state)
+{
+    jmp_buf here;
+    (void)state;
+    struct arena *volatile arena = arena_new(&here);
+    volatile int jumped = 0;
+    switch (setjmp(here)) {
+    case 0:
+        arena_alloc(arena, SIZE_MAX - 3);
+        break;
+    default:
+        jumped = 1;
+    }
+    assert_true(jumped);
+    arena_free(arena);
+    arena_free(NULL);
+}
+
+static void texts_are_copied_and_formatted(void **state)
+{
+    struct arena *arena = *state;
+    assert_string_equal(arena_copy(arena, "squat and more", 5), "squat");
+    assert_string_equal(arena_copy(arena, NULL, 0), "");
+    assert_memory_equal(arena_copy(arena, "a\0b", 3), "a\0b", 4);
+    assert_string_equal(arena_format(arena, "week %d of %s", 3, "winter-base"), "week 3 of winter-base");
+    char *text = arena_format(arena, "%0500d", 1);
+    assert_int_equal(strlen(text), 500);
+}
+
+static void equal_names_are_one_pointer(void **state)
+{
+    struct interner *names = interner_new(*state);
+    char word[] = "squat!";
+    const char *squat = intern(names, "squat", 5);
+    assert_ptr_equal(intern(names, word, 5), squat);
+    assert_ptr_not_equal(intern(names, word, 6), squat);
+    assert_ptr_not_equal(intern(names, "Squat", 5), squat);
+    assert_ptr_not_equal(intern(names, "a\0b", 3), intern(names, "a\0c", 3));
+    assert_string_equal(intern(names, "", 0), "");
+    assert_ptr_equal(intern(names, "x", 0), intern(names, "", 0));
+}
+
+static void names_keep_their_pointer_when_the_table_grows(void **state)
+{
+    struct interner *names = interner_new(*state);
+    const char **first = NEW_MANY((struct arena *)*state, const char *, 5000);
+    char name[16];
+    for (int i = 0; i < 5000; i++)
+        first[i] = intern(names, name, (size_t)snprintf(name, sizeof name, "lift-%d", i));
+    for (int i = 0; i < 5000; i++) {
+        assert_ptr_equal(intern(names, name, (size_t)snprintf(name, sizeof name, "lift-%d", i)), first[i]);
+        assert_string_equal(first[i], name);
+    }
+}
+
+static void a_vec_keeps_what_was_added(void **state)
+{
+    VEC(int) numbers = { 0 };
+    for (int i = 0; i < 1000; i++)
+        vec_add((struct arena *)*state, &numbers, i * i);
+    assert_int_equal(numbers.count, 1000);
+    for (int i = 0; i < 1000; i++)
+        assert_int_equal(numbers.at[i], i * i);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(memory_is_zeroed_and_aligned),
+        cmocka_unit_test(large_pieces_do_not_overlap),
+        cmocka_unit_test_setup_teardown(reset_reuses_and_zeroes_again, pool_setup, pool_teardown),
+        cmocka_unit_test(no_memory_jumps),
+        cmocka_unit_test(texts_are_copied_and_formatted),
+        cmocka_unit_test(equal_names_are_one_pointer),
+        cmocka_unit_test(names_keep_their_pointer_when_the_table_grows),
+        cmocka_unit_test(a_vec_keeps_what_was_added),
+    };
+    return cmocka_run_group_tests(tests, pool_setup, pool_teardown);
+}

@@ -1,0 +1,196 @@
+#include "base/csv.h"
+#include "base/vec.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static jmp_buf out_of_memory;
+
+static int pool_setup(void **state)
+{
+    *state = arena_new(&out_of_memory);
+    return *state ? 0 : -1;
+}
+
+static int pool_teardown(void **state)
+{
+    arena_free(*state);
+    return 0;
+}
+
+struct seen {
+    struct arena *arena;
+    const char *bytes;
+    VEC(char) text; /* cells as [text], rows as LINE: ... */
+    int stop_after;
+};
+
+static void note(struct seen *seen, const char *text)
+{
+    for (; *text; text++)
+        vec_add(seen->arena, &seen->text, *text);
+}
+
+static bool on_row(void *context, const struct csv_row *row)
+{
+    struct seen *seen = context;
+    note(seen, arena_format(seen->arena, "%d:", row->line));
+    for (int i = 0; i < row->count; i++) {
+        const struct csv_cell *cell = &row->cells[i];
+        assert_int_equal(strlen(cell->text), cell->length);
+        note(seen, arena_format(seen->arena, "[%s|%.*s]", cell->text, (int)(cell->end - cell->start),
+                                seen->bytes + cell->start));
+    }
+    note(seen, "\n");
+    return --seen->stop_after != 0;
+}
+
+/* Rows as LINE:[cell|its bytes in the file]... */
+static const struct {
+    const char *bytes, *rows;
+} files[] = {
+    { "a,b\n1,2\n", "1:[a|a][b|b]\n2:[1|1][2|2]\n" },
+    { "a,b\r\n1,2\r\n", "1:[a|a][b|b]\n2:[1|1][2|2]\n" },
+    { "a,b\n1,2", "1:[a|a][b|b]\n2:[1|1][2|2]\n" },
+    { "a;b\n72,5;x\n", "1:[a|a][b|b]\n2:[72,5|72,5][x|x]\n" },
+    { "a,b;c\n1;2,3\n", "1:[a|a][b;c|b;c]\n2:[1;2|1;2][3|3]\n" },
+    { "\"a,b,c\";d;e\n1;2;3\n", "1:[a,b,c|\"a,b,c\"][d|d][e|e]\n2:[1|1][2|2][3|3]\n" },
+    { "a,\"b \"\"x\"\"\"\n", "1:[a|a][b \"x\"|\"b \"\"x\"\"\"]\n" },
+    { " a , \" b \" ,c\n", "1:[a|a][b|\" b \"][c|c]\n" },
+    { "a,\"one\ntwo\",c\nd,e,f\n", "1:[a|a][one\ntwo|\"one\ntwo\"][c|c]\n3:[d|d][e|e][f|f]\n" },
+    { "\n\r\n  \na,b\n,,\n\n,x\n", "4:[a|a][b|b]\n7:[|][x|x]\n" },
+    { "\xEF\xBB\xBF"
+      "a,b\n",
+      "1:[a|a][b|b]\n" },
+    { "k\xC3\xBC,\n", "1:[k\xC3\xBC|k\xC3\xBC][|]\n" },
+    { "", "" },
+    { "\"\"\n", "" },
+};
+
+static void rows_come_with_their_bytes(void **state)
+{
+    for (size_t i = 0; i < sizeof files / sizeof *files; i++) {
+        struct seen seen = { .arena = *state, .bytes = files[i].bytes };
+        const char *why = "";
+        size_t at = 0;
+        assert_true(csv_read(*state, files[i].bytes, strlen(files[i].bytes), on_row, &seen, &why, &at));
+        note(&seen, ".");
+        vec_add(seen.arena, &seen.text, '\0');
+        assert_string_equal(seen.text.at, arena_format(*state, "%s.", files[i].rows));
+    }
+}
+
+static void reading_stops_when_told(void **state)
+{
+    struct seen seen = { .arena = *state, .bytes = "a\nb\nc\n\"", .stop_after = 2 };
+    const char *why;
+    size_t at;
+    assert_true(csv_read(*state, seen.bytes, 7, on_row, &seen, &why, &at));
+    assert_int_equal(seen.text.count, strlen("1:[a|a]\n2:[b|b]\n"));
+}
+
+static void quotes_that_do_not_close_are_found(void **state)
+{
+    static const struct {
+        const char *bytes;
+        size_t at;
+        const char *why;
+    } cases[] = {
+        { "a,b\n1,\"open\n2,3\n", 6, "the quote that opens here is not closed at the end of its cell" },
+        { "a,b\n1, \"open\n2,\"3\"\n", 7, "the quote that opens here is not closed at the end of its cell" },
+        { "a,5\" plate\n", 3, "a quote stands inside a cell" },
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct seen seen = { .arena = *state, .bytes = cases[i].bytes };
+        const char *why = "";
+        size_t at = 0;
+        assert_false(csv_read(*state, cases[i].bytes, strlen(cases[i].bytes), on_row, &seen, &why, &at));
+        assert_int_equal(at, cases[i].at);
+        assert_string_equal(why, cases[i].why);
+    }
+}
+
+/* RFC 4180, section 2, rules 5 to 7; OWASP, CSV injection, for the characters that begin a formula */
+static void cells_are_quoted_and_made_harmless(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text, *cell;
+    } cells[] = {
+        { "squat", "squat" },
+        { "", "" },
+        { "a,b", "\"a,b\"" },
+        { "say \"up\"", "\"say \"\"up\"\"\"" },
+        { "one\ntwo", "\"one\ntwo\"" },
+        { "one\rtwo", "\"one\rtwo\"" },
+        { "=1+1", "'=1+1" },
+        { "+1", "'+1" },
+        { "-1", "'-1" },
+        { "@SUM(A1)", "'@SUM(A1)" },
+        { "\tx", "'\tx" },
+        { "\rx", "\"'\rx\"" },
+        { "\nx", "\"'\nx\"" },
+        { "=A1,\"x\"", "\"'=A1,\"\"x\"\"\"" },
+        { "a=b", "a=b" },
+        { "25+20+2.5", "25+20+2.5" },
+    };
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) {
+        char to[64];
+        size_t length = csv_cell(to, cells[i].text, strlen(cells[i].text));
+        assert_true(length <= 2 * strlen(cells[i].text) + 4);
+        to[length] = '\0';
+        assert_string_equal(to, cells[i].cell);
+    }
+    char to[8];
+    assert_int_equal(csv_cell(to, "\0x", 2), 2); /* a NUL begins no formula */
+}
+
+static const char python[] = "python3 -c \"\n"
+                             "import csv, sys\n"
+                             "for row in csv.reader(open(sys.argv[1], newline='', encoding='utf-8'), strict=True):\n"
+                             "    print('|'.join(cell.encode().hex() for cell in row))\n"
+                             "\" ";
+
+/* What Python's csv module reads is what was written. */
+static void python_reads_the_cells_back(void **state)
+{
+    if (system("command -v python3 >/dev/null 2>&1") != 0)
+        skip();
+    struct arena *arena = *state;
+    static const char *const texts[] = { "plain", "a,b", "\"",          "\"\"", "x\ny", "k\xC3\xBC\xC3\xA7",
+                                         "a;b",   "",    "a\r\nb,\"c\"" };
+    const int count = (int)(sizeof texts / sizeof *texts);
+    char path[] = "/tmp/csv_test.XXXXXX", cell[64], line[1024], *expected = arena_copy(arena, "", 0);
+    FILE *file = fdopen(mkstemp(path), "w");
+    for (int i = 0; i < count; i++) {
+        fwrite(cell, 1, csv_cell(cell, texts[i], strlen(texts[i])), file);
+        fputs(i + 1 < count ? "," : "\n", file);
+        for (const char *at = texts[i]; *at; at++)
+            expected = arena_format(arena, "%s%02x", expected, (unsigned char)*at);
+        expected = arena_format(arena, "%s%s", expected, i + 1 < count ? "|" : "\n");
+    }
+    fclose(file);
+    FILE *out = popen(arena_format(arena, "%s%s", python, path), "r");
+    assert_non_null(fgets(line, sizeof line, out));
+    assert_string_equal(line, expected);
+    assert_null(fgets(line, sizeof line, out));
+    assert_int_equal(pclose(out), 0);
+    remove(path);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(rows_come_with_their_bytes),         cmocka_unit_test(reading_stops_when_told),
+        cmocka_unit_test(quotes_that_do_not_close_are_found), cmocka_unit_test(cells_are_quoted_and_made_harmless),
+        cmocka_unit_test(python_reads_the_cells_back),
+    };
+    return cmocka_run_group_tests(tests, pool_setup, pool_teardown);
+}

@@ -1,0 +1,409 @@
+#include "base/file.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+enum { MOST = 1024 * 1024 };
+
+static jmp_buf out_of_memory;
+
+struct place {
+    struct arena *arena;
+    char folder[32];
+};
+
+static int place_setup(void **state)
+{
+    struct place *place = calloc(1, sizeof *place);
+    place->arena = arena_new(&out_of_memory);
+    strcpy(place->folder, "/tmp/file_test.XXXXXX");
+    *state = place;
+    signal(SIGPIPE, SIG_IGN);
+    return mkdtemp(place->folder) ? 0 : -1;
+}
+
+static int place_teardown(void **state)
+{
+    struct place *place = *state;
+    char command[64];
+    snprintf(command, sizeof command, "rm -rf %s", place->folder);
+    int failed = system(command);
+    arena_free(place->arena);
+    free(place);
+    return failed;
+}
+
+static const char *path_to(const struct place *place, const char *name)
+{
+    return arena_format(place->arena, "%s/%s", place->folder, name);
+}
+
+static void put(const char *path, const char *text)
+{
+    FILE *file = fopen(path, "w");
+    assert_non_null(file);
+    fputs(text, file);
+    fclose(file);
+}
+
+static const char *got(const struct place *place, const char *path)
+{
+    size_t length;
+    const char *why = NULL, *text = file_read(place->arena, path, MOST, false, &length, &why);
+    return text ? text : why;
+}
+
+static int entries(const struct place *place)
+{
+    int count = 0;
+    const char *why;
+    assert_non_null(file_list(place->arena, place->folder, "", &count, &why));
+    return count - 2; /* . and .. */
+}
+
+static void files_are_read_whole(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "a.block"), *why;
+    size_t length;
+    put(path, "lift squat\n");
+    assert_string_equal(got(place, path), "lift squat\n");
+    put(path, "");
+    assert_string_equal(got(place, path), "");
+    put(path, "12345");
+    assert_non_null(file_read(place->arena, path, 5, false, &length, &why));
+    assert_int_equal(length, 5);
+    assert_null(file_read(place->arena, path, 4, false, &length, &why));
+    assert_string_equal(why, "larger than 4 bytes");
+    assert_int_equal(truncate(path, 65 * MOST), 0);
+    assert_null(file_read(place->arena, path, 64 * MOST, false, &length, &why));
+    assert_string_equal(why, "larger than 64 MB");
+    assert_non_null(
+        file_read(place->arena, "/proc/self/status", MOST, false, &length, &why)); /* says that it is empty */
+    assert_true(length > 100);
+}
+
+static void what_is_no_file_is_named(void **state)
+{
+    const struct place *place = *state;
+    const char *file = path_to(place, "a.block");
+    put(file, "x");
+    assert_string_equal(got(place, path_to(place, "none")), "no such file");
+    assert_string_equal(got(place, place->folder), "it is a folder");
+    assert_string_equal(got(place, path_to(place, "a.block/b")), "a part of the path is no folder");
+    assert_string_equal(got(place, "/dev/zero"), "it is a device, not a file");
+    assert_string_equal(got(place, "/dev/null"), "it is a device, not a file");
+    assert_int_equal(symlink("loop", path_to(place, "loop")), 0);
+    assert_string_equal(got(place, path_to(place, "loop")), "its links lead in a circle");
+    assert_int_equal(mkfifo(path_to(place, "pipe"), 0600), 0);
+    assert_string_equal(got(place, path_to(place, "pipe")), "it is a pipe, not a file");
+    assert_true(file_is_folder(place->folder));
+    assert_false(file_is_folder(file));
+    assert_false(file_is_folder(path_to(place, "none")));
+}
+
+static void a_pipe_without_a_writer_is_not_waited_for(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "pipe"), *why = NULL;
+    size_t length;
+    mkfifo(path, 0600);
+    time_t begun = time(NULL);
+    assert_null(file_read(place->arena, path, MOST, true, &length, &why));
+    assert_string_equal(why, "nobody writes to it");
+    assert_true(time(NULL) - begun <= 3);
+}
+
+/* A writer that is at once there, and one that takes longer than the reader waits for one to come. */
+static void a_pipe_is_read_to_its_end(void **state)
+{
+    const struct place *place = *state;
+    for (int pause = 0; pause < 2; pause++) {
+        int ends[2];
+        assert_int_equal(pipe(ends), 0);
+        pid_t writer = fork();
+        if (writer == 0) {
+            usleep(pause ? 1500000 : 0);
+            for (int i = 0; i < 20000; i++)
+                if (write(ends[1], "0123456789", 10) != 10)
+                    _exit(1);
+            _exit(0);
+        }
+        close(ends[1]);
+        size_t length = 0;
+        const char *why = "";
+        const char *path = arena_format(place->arena, "/dev/fd/%d", ends[0]);
+        const char *bytes = file_read(place->arena, path, MOST, true, &length, &why);
+        close(ends[0]);
+        waitpid(writer, NULL, 0);
+        assert_string_equal(why, "");
+        assert_non_null(bytes);
+        assert_int_equal(length, 200000);
+        assert_memory_equal(bytes + 199990, "0123456789", 11);
+    }
+}
+
+static void a_pipe_has_its_limit_too(void **state)
+{
+    const struct place *place = *state;
+    int ends[2];
+    assert_int_equal(pipe(ends), 0);
+    assert_int_equal(write(ends[1], "0123456789", 10), 10);
+    size_t length;
+    const char *why = "";
+    assert_null(file_read(place->arena, arena_format(place->arena, "/dev/fd/%d", ends[0]), 9, true, &length, &why));
+    assert_string_equal(why, "larger than 9 bytes");
+    close(ends[0]);
+    close(ends[1]);
+}
+
+static void a_file_appears_only_when_complete(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "sheet.txt"), *why = "";
+    put(path, "old");
+    struct file_out *out = file_create(place->arena, path, &why);
+    assert_non_null(out);
+    for (int i = 0; i < 10000; i++)
+        assert_true(file_write(out, "0123456789", 10));
+    assert_string_equal(got(place, path), "old");
+    assert_true(file_commit(out, &why));
+    assert_int_equal(strlen(got(place, path)), 100000);
+    assert_int_equal(entries(place), 1);
+}
+
+static void what_is_given_up_leaves_nothing(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "sheet.txt"), *why = "";
+    struct file_out *out = file_create(place->arena, path, &why);
+    assert_int_equal(entries(place), 1);
+    assert_true(file_write(out, "half", 4));
+    file_abandon(out);
+    assert_int_equal(entries(place), 0);
+    assert_null(file_create(place->arena, path_to(place, "none/sheet.txt"), &why));
+    assert_string_equal(why, "no such folder");
+    assert_null(file_create(place->arena, place->folder, &why));
+    assert_string_equal(why, "it is a folder");
+}
+
+static void a_failed_rename_leaves_nothing(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "sheet.txt"), *why = "";
+    struct file_out *out = file_create(place->arena, path, &why);
+    assert_int_equal(mkdir(path, 0700), 0); /* a folder came in between */
+    assert_true(file_write(out, "x", 1));
+    assert_false(file_commit(out, &why));
+    assert_string_equal(why, "it is a folder");
+    assert_int_equal(entries(place), 1);
+}
+
+static unsigned mode_of(const char *path)
+{
+    struct stat about;
+    assert_int_equal(stat(path, &about), 0);
+    return about.st_mode & 07777;
+}
+
+static void write_word(const struct place *place, const char *path, const char *word)
+{
+    const char *why = "";
+    struct file_out *out = file_create(place->arena, path, &why);
+    assert_non_null(out);
+    assert_true(file_write(out, word, strlen(word)));
+    assert_true(file_commit(out, &why));
+}
+
+static void permissions_are_as_umask_and_the_old_file_say(void **state)
+{
+    const struct place *place = *state;
+    const char *fresh = path_to(place, "new"), *old = path_to(place, "old");
+    mode_t before = umask(027);
+    write_word(place, fresh, "x");
+    put(old, "x");
+    chmod(old, 0606);
+    write_word(place, old, "y");
+    umask(before);
+    assert_int_equal(mode_of(fresh), 0640);
+    assert_int_equal(mode_of(old), 0606);
+    assert_string_equal(got(place, old), "y");
+}
+
+static void a_link_stays_a_link(void **state)
+{
+    const struct place *place = *state;
+    const char *link = path_to(place, "link"), *target = path_to(place, "target");
+    struct stat about;
+    put(target, "old");
+    assert_int_equal(symlink("target", link), 0);
+    write_word(place, link, "new");
+    assert_int_equal(lstat(link, &about), 0);
+    assert_true(S_ISLNK(about.st_mode));
+    assert_string_equal(got(place, target), "new");
+}
+
+static void the_same_bytes_are_not_written_again(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "sheet.txt");
+    struct stat before, after;
+    enum { LONG = 10000 }; /* more than is compared at once */
+    char *text = arena_alloc(place->arena, LONG + 1);
+    memset(text, 'x', LONG);
+    write_word(place, path, text);
+    assert_int_equal(stat(path, &before), 0);
+    write_word(place, path, text);
+    assert_int_equal(stat(path, &after), 0);
+    assert_int_equal(after.st_ino, before.st_ino);
+    assert_int_equal(after.st_mtim.tv_nsec, before.st_mtim.tv_nsec);
+    assert_int_equal(entries(place), 1);
+    text[LONG - 1] = 'y'; /* the last byte, as many as before */
+    write_word(place, path, text);
+    assert_string_equal(got(place, path), text);
+    text[LONG - 1] = 0; /* one byte fewer */
+    write_word(place, path, text);
+    assert_string_equal(got(place, path), text);
+    write_word(place, path, "");
+    assert_string_equal(got(place, path), "");
+}
+
+static void many_files_appear_together(void **state)
+{
+    const struct place *place = *state;
+    const char *why = "";
+    enum { MANY = 300 };
+    struct file_out *out[MANY];
+    for (int i = 0; i < MANY; i++) {
+        out[i] = file_create(place->arena, path_to(place, arena_format(place->arena, "%d.txt", i)), &why);
+        assert_true(file_write(out[i], "sheet", 5) && file_finish(out[i], &why) && file_finish(out[i], &why));
+    }
+    assert_string_equal(got(place, path_to(place, "0.txt")), "no such file");
+    assert_true(file_commit(out[0], &why) && file_commit(out[1], &why));
+    for (int i = 2; i < MANY; i++)
+        file_abandon(out[i]);
+    assert_int_equal(entries(place), 2);
+    assert_string_equal(got(place, path_to(place, "1.txt")), "sheet");
+    const char *folder = path_to(place, "folder");
+    assert_true(folder_make(folder, &why));
+    put(path_to(place, "folder/a"), "");
+    folder_drop(folder);
+    assert_true(file_is_folder(folder));
+    unlink(path_to(place, "folder/a"));
+    folder_drop(folder);
+    assert_false(file_is_folder(folder));
+}
+
+static void a_full_disk_is_told(void **state)
+{
+    const struct place *place = *state;
+    const char *why = "";
+    struct file_out *out = file_create(place->arena, "/dev/full", &why);
+    assert_non_null(out);
+    assert_true(file_write(out, "x", 1)); /* still in the buffer */
+    assert_false(file_commit(out, &why));
+    assert_string_equal(why, "the disk is full");
+    assert_false(file_reader_gone(out));
+    out = file_create(place->arena, "/dev/full", &why);
+    char *large = arena_alloc(place->arena, 100000);
+    assert_false(file_write(out, large, 100000));
+    assert_false(file_write(out, "x", 1));
+    file_abandon(out);
+}
+
+static void a_reader_that_went_away_is_known(void **state)
+{
+    const struct place *place = *state;
+    int ends[2];
+    const char *why = "";
+    assert_int_equal(pipe(ends), 0);
+    struct file_out *out = file_create(place->arena, arena_format(place->arena, "/dev/fd/%d", ends[1]), &why);
+    assert_non_null(out);
+    close(ends[0]);
+    assert_true(file_write(out, "x", 1));
+    assert_false(file_commit(out, &why));
+    assert_true(file_reader_gone(out));
+    assert_string_equal(why, "the reader has gone away");
+    close(ends[1]);
+}
+
+static void standard_output_stays_open(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "out"), *why = "";
+    fflush(stdout);
+    int kept = dup(STDOUT_FILENO), file = open(path, O_WRONLY | O_CREAT, 0600);
+    dup2(file, STDOUT_FILENO);
+    struct file_out *out = file_create(place->arena, NULL, &why);
+    bool written = file_write(out, "sheet\n", 6) && file_commit(out, &why);
+    bool open = fcntl(STDOUT_FILENO, F_GETFD) >= 0;
+    dup2(kept, STDOUT_FILENO);
+    close(kept);
+    close(file);
+    assert_true(written);
+    assert_true(open);
+    assert_string_equal(got(place, path), "sheet\n");
+}
+
+static void folders_are_listed_by_bytes(void **state)
+{
+    const struct place *place = *state;
+    static const char *const names[] = {
+        "b.block", "B.block", "a.block", "\xC3\xA9.block", "a.txt", "block", "10.block"
+    };
+    static const char *const sorted[] = { "10.block", "B.block", "a.block", "b.block", "\xC3\xA9.block" };
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+        put(path_to(place, names[i]), "");
+    int count = 0;
+    const char *why = "";
+    const char *const *list = file_list(place->arena, place->folder, ".block", &count, &why);
+    assert_int_equal(count, 5);
+    for (int i = 0; i < 5; i++)
+        assert_string_equal(list[i], sorted[i]);
+    assert_non_null(file_list(place->arena, place->folder, ".csv", &count, &why));
+    assert_int_equal(count, 0);
+    assert_null(file_list(place->arena, path_to(place, "none"), "", &count, &why));
+    assert_string_equal(why, "no such folder");
+    assert_null(file_list(place->arena, path_to(place, "a.txt"), "", &count, &why));
+    assert_string_equal(why, "a part of the path is no folder");
+}
+
+#define IN_A_FOLDER(test) cmocka_unit_test_setup_teardown(test, place_setup, place_teardown)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        IN_A_FOLDER(files_are_read_whole),
+        IN_A_FOLDER(what_is_no_file_is_named),
+        IN_A_FOLDER(a_pipe_without_a_writer_is_not_waited_for),
+        IN_A_FOLDER(a_pipe_is_read_to_its_end),
+        IN_A_FOLDER(a_pipe_has_its_limit_too),
+        IN_A_FOLDER(a_file_appears_only_when_complete),
+        IN_A_FOLDER(what_is_given_up_leaves_nothing),
+        IN_A_FOLDER(a_failed_rename_leaves_nothing),
+        IN_A_FOLDER(permissions_are_as_umask_and_the_old_file_say),
+        IN_A_FOLDER(a_link_stays_a_link),
+        IN_A_FOLDER(the_same_bytes_are_not_written_again),
+        IN_A_FOLDER(many_files_appear_together),
+        IN_A_FOLDER(a_full_disk_is_told),
+        IN_A_FOLDER(a_reader_that_went_away_is_known),
+        IN_A_FOLDER(standard_output_stays_open),
+        IN_A_FOLDER(folders_are_listed_by_bytes),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,524 @@
+/* The library as a program that embeds it sees it: src/setwright.h. */
+#include "setwright.h"
+
+#include "club.h"
+
+struct kept {
+    char *text;
+    size_t length, room;
+    int writes, refuse_after; /* 0: never */
+};
+
+static bool keep(void *context, const char *bytes, size_t length)
+{
+    struct kept *kept = context;
+    if (kept->refuse_after && ++kept->writes >= kept->refuse_after)
+        return false;
+    if (kept->length + length + 1 > kept->room) {
+        kept->room = 2 * (kept->length + length + 1);
+        kept->text = realloc(kept->text, kept->room);
+        assert_non_null(kept->text);
+    }
+    memcpy(kept->text + kept->length, bytes, length);
+    kept->length += length;
+    kept->text[kept->length] = 0;
+    return true;
+}
+
+static void forget(struct kept *kept)
+{
+    free(kept->text);
+    *kept = (struct kept){ 0 };
+}
+
+#define SINK(kept) ((struct setwright_sink){ keep, &(kept) })
+
+/* Papers stand on the caller's stack: one text, named club.block, and the hall. */
+struct run {
+    struct paper papers[3];
+    struct setwright *sw;
+    enum setwright_status loaded, checked;
+};
+
+static void run_text_of(struct run *run, const char *text)
+{
+    static const char *const paths[] = { "hall.block", "club.block" };
+    run->papers[0] = (struct paper){ "hall.block", HALL };
+    run->papers[1] = (struct paper){ "club.block", text };
+    run->papers[2] = (struct paper){ NULL, NULL };
+    run->sw = setwright_new((struct setwright_reader){ paper_read, run->papers });
+    assert_non_null(run->sw);
+    run->loaded = setwright_load(run->sw, paths, 2);
+    run->checked = setwright_check(run->sw);
+}
+
+#define TWO_OF_THEM                                                                                                    \
+    "athlete tomas { gym hall; max squat 140 kg }\nathlete ines { gym hall; max squat 100 kg }\ngroup late { tomas "   \
+    "}\n"                                                                                                              \
+    "block one { for ines, tomas; starts 2027-01-04; weeks 2; day A on mon { squat 3 x 5 at 80% }; day B on thu { "    \
+    "squat top 1 x 1 at rpe 8 } }\n"                                                                                   \
+    "block two { for tomas; starts 2027-02-01; weeks 1; day A on mon { squat 1 x 5 at 75% rest 3 min note \"slow; "    \
+    "\\\"down\\\"\" } }\n"
+
+static void fine_files(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, TWO_OF_THEM);
+    assert_int_equal(run.loaded, SETWRIGHT_FINE);
+    assert_int_equal(run.checked, SETWRIGHT_FINE);
+    assert_int_equal(setwright_errors(run.sw), 0);
+    assert_null(setwright_problem(run.sw));
+    setwright_free(run.sw);
+    setwright_free(NULL);
+}
+
+static void findings_are_told(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, "athlete ines { gym hall }\nblock one { for ines; starts 2027-01-04; weeks 1\n  day A { squat 1 "
+                      "x 2 at 20 | 30 kg\n sqat 1 x 1 } }\n");
+    assert_int_equal(run.loaded, SETWRIGHT_FINDINGS);
+    assert_int_equal(run.checked, SETWRIGHT_FINDINGS);
+    assert_int_equal(setwright_finding_count(run.sw), 2);
+    assert_int_equal(setwright_errors(run.sw), 1);
+    assert_int_equal(setwright_warnings(run.sw), 1);
+    struct setwright_finding first = setwright_finding(run.sw, 0), second = setwright_finding(run.sw, 1);
+    assert_int_equal(first.level, SETWRIGHT_WARNING);
+    assert_string_equal(first.name, "weeks");
+    assert_string_equal(first.place.file, "club.block");
+    assert_int_equal(first.place.line, 3);
+    assert_int_equal(first.place.column, 26);
+    assert_int_equal(first.place.end_line, 3);
+    assert_int_equal(first.place.end_column, 36);
+    assert_int_equal(second.level, SETWRIGHT_ERROR);
+    assert_string_equal(second.name, "unknown-name");
+    assert_string_equal(second.message, "no lift is called sqat");
+    assert_string_equal(second.help, "did you mean squat?");
+    assert_null(setwright_finding(run.sw, 2).message);
+    assert_null(setwright_finding(run.sw, -1).message);
+    struct kept kept = { 0 };
+    setwright_findings_text(run.sw, SINK(kept), (struct setwright_style){ 0 });
+    assert_non_null(strstr(kept.text, "club.block:3:26: warning: "));
+    assert_non_null(strstr(kept.text, "club.block:4:2: error: no lift is called sqat [unknown-name]\n"));
+    forget(&kept);
+    setwright_findings_text(run.sw, SINK(kept), (struct setwright_style){ .most = 1 });
+    assert_non_null(
+        strstr(kept.text, "no lift is called sqat")); /* the error first, though the warning stands above it */
+    assert_null(strstr(kept.text, "warning: "));
+    assert_non_null(strstr(kept.text, "2 findings")); /* the true total */
+    forget(&kept);
+    setwright_findings_text(run.sw, SINK(kept), (struct setwright_style){ .brief = true });
+    assert_null(strstr(kept.text, "help:"));
+    forget(&kept);
+    struct setwright_choice all = { 0 };
+    assert_int_equal(setwright_build(run.sw, "csv", &all, SINK(kept)), SETWRIGHT_FINDINGS);
+    assert_int_equal(kept.length, 0);
+    setwright_free(run.sw);
+}
+
+static void a_file_that_cannot_be_read(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, "use \"gym.block\"\nathlete ines { max sqat 1 kg }\n");
+    assert_int_equal(run.loaded, SETWRIGHT_FILES); /* even beside other errors */
+    assert_int_equal(setwright_finding(run.sw, 0).level, SETWRIGHT_ERROR);
+    assert_string_equal(setwright_finding(run.sw, 0).name, "file");
+    assert_string_equal(setwright_finding(run.sw, 0).message, "gym.block: no such file");
+    setwright_free(run.sw);
+    const char *const none[] = { "none.block" };
+    run.sw = setwright_new((struct setwright_reader){ paper_read, run.papers });
+    assert_int_equal(setwright_load(run.sw, none, 1), SETWRIGHT_FILES);
+    assert_null(setwright_finding(run.sw, 0).place.file);
+    setwright_free(run.sw);
+}
+
+/* The first finding of a name; an empty one when there is none. */
+static struct setwright_finding named(struct setwright *sw, const char *name)
+{
+    for (int i = 0; i < setwright_finding_count(sw); i++)
+        if (!strcmp(setwright_finding(sw, i).name, name))
+            return setwright_finding(sw, i);
+    return (struct setwright_finding){ 0 };
+}
+
+/* A change that touches nothing is a warning; one that touches somebody is none. */
+static void changes_that_touch_nothing(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *lines, *spelt;
+    } cases[] = {
+        { "adjust ines { sets down 1 for squat on day B }", "sets down 1 for squat on day B" },
+        { "adjust ines { load down 10% for curl }", "load down 10% for curl" }, /* its load is open */
+        { "deload week 1 { rpe down 2 for squat }", "rpe down 2 for squat" },
+        { "adjust ines in weeks 2 { skip day A }", NULL },
+        { "adjust ines { rpe down 1 }", NULL },
+        { "adjust tomas { sets down 1 }", "tomas" }, /* he is not in the block */
+        { "deload week 1", NULL },
+        { "adjust ines { skip week 2 }", NULL },
+        { "adjust ines { repeat week 1 }", NULL },
+        { "adjust ines { note \"well done\" }", NULL },
+        { "adjust ines from 2028-01-01 { sets down 1 }", "sets down 1" },
+        { "adjust ines { cap squat rpe 9 }", NULL },
+        { "adjust ines { add to day A { press 1 x 8 } }", NULL },
+        { "adjust ines { swap curl with press }", NULL },
+        { "adjust ines { reps up 1 for bench }; day C { bench 1 x amrap at 20 kg }", "reps up 1 for bench" },
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct run run;
+        char text[1024];
+        snprintf(text, sizeof text,
+                 INES "athlete tomas\nblock one { for ines; starts 2027-01-04; weeks 2; %s; day A { squat 3 x 5 at "
+                      "80%% }; day B { curl 3 x 5 at rpe 8 } }\n",
+                 cases[i].lines);
+        run_text_of(&run, text);
+        assert_int_equal(run.checked, SETWRIGHT_FINE);
+        struct setwright_finding finding = named(run.sw, "untouched");
+        if (!finding.name != !cases[i].spelt)
+            print_message("case: %s\n", cases[i].lines);
+        assert_int_equal(finding.name != NULL, cases[i].spelt != NULL);
+        if (cases[i].spelt) {
+            assert_int_equal(finding.place.end_byte - finding.place.byte, strlen(cases[i].spelt));
+            assert_memory_equal(text + finding.place.byte, cases[i].spelt, strlen(cases[i].spelt));
+        }
+        setwright_free(run.sw);
+    }
+}
+
+/* What an `allow` permits is in none of the counts, but can be asked for; what is silenced goes too, errors never. */
+static void allowed_and_silenced(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, INES "block one { for ines; starts 2027-01-04; weeks 1; allow under-bar because \"technique\"\n"
+                           "  day A { squat 3 x 5 at 10 kg } }\n");
+    assert_null(named(run.sw, "under-bar").name);
+    assert_int_equal(setwright_allowed_count(run.sw), 1);
+    assert_string_equal(setwright_allowed(run.sw, 0).name, "under-bar");
+    assert_string_equal(setwright_allowed(run.sw, 0).allowed, "technique");
+    assert_null(setwright_allowed(run.sw, 1).name);
+    setwright_free(run.sw);
+    run_text_of(
+        &run, INES
+        "block one { for ines; starts 2027-01-04; weeks 1\n  day A { squat 3 x 5 at 10 kg; bench 3 x 5 at 200% } }\n");
+    bool silent[64];
+    memset(silent, true, sizeof silent);
+    assert_non_null(named(run.sw, "under-bar").name);
+    assert_true(setwright_finding_count(run.sw) < 64);
+    setwright_silence(run.sw, silent);
+    assert_null(named(run.sw, "under-bar").name);
+    assert_string_equal(named(run.sw, "impossible-set").name, "impossible-set");
+    assert_int_equal(setwright_finding_count(run.sw), setwright_errors(run.sw));
+    setwright_free(run.sw);
+}
+
+struct names {
+    char text[512];
+    int most;
+};
+
+static bool pair_name(void *context, const char *athlete, const char *block)
+{
+    struct names *names = context;
+    size_t used = strlen(names->text);
+    snprintf(names->text + used, sizeof names->text - used, "%s/%s ", athlete, block);
+    return !names->most || --names->most;
+}
+
+static const char *pairs(struct setwright *sw, struct setwright_choice choice, enum setwright_status wanted,
+                         struct names *names)
+{
+    *names = (struct names){ { 0 }, 0 };
+    assert_int_equal(setwright_pairs(sw, &choice, pair_name, names), wanted);
+    return names->text;
+}
+
+static void what_is_chosen(void **state)
+{
+    (void)state;
+    struct run run;
+    struct names names;
+    run_text_of(&run, TWO_OF_THEM);
+    const char *const late[] = { "late" }, *const ines[] = { "ines" }, *const nobody[] = { "inse" },
+                      *const two[] = { "two" }, *const three[] = { "tow" };
+    /* athletes as first named by the blocks, within one blocks in file order */
+    assert_string_equal(pairs(run.sw, (struct setwright_choice){ 0 }, SETWRIGHT_FINE, &names),
+                        "ines/one tomas/one tomas/two ");
+    assert_string_equal(
+        pairs(run.sw, (struct setwright_choice){ .athletes = late, .athlete_count = 1 }, SETWRIGHT_FINE, &names),
+        "tomas/one tomas/two ");
+    assert_string_equal(
+        pairs(run.sw, (struct setwright_choice){ .athletes = ines, .athlete_count = 1 }, SETWRIGHT_FINE, &names),
+        "ines/one ");
+    assert_string_equal(
+        pairs(run.sw, (struct setwright_choice){ .blocks = two, .block_count = 1 }, SETWRIGHT_FINE, &names),
+        "tomas/two ");
+    assert_string_equal(
+        pairs(run.sw,
+              (struct setwright_choice){ .athletes = ines, .athlete_count = 1, .blocks = two, .block_count = 1 },
+              SETWRIGHT_FINE, &names),
+        "");
+    pairs(run.sw, (struct setwright_choice){ .athletes = nobody, .athlete_count = 1 }, SETWRIGHT_USAGE, &names);
+    assert_string_equal(setwright_problem(run.sw), "no athlete or group is called inse; did you mean ines?");
+    pairs(run.sw, (struct setwright_choice){ .blocks = three, .block_count = 1 }, SETWRIGHT_USAGE, &names);
+    assert_string_equal(setwright_problem(run.sw), "no block is called tow; did you mean two?");
+    pairs(run.sw, (struct setwright_choice){ .from = "4.1.2027" }, SETWRIGHT_USAGE, &names);
+    assert_string_equal(setwright_problem(run.sw), "4.1.2027 is no date; write it as 2027-01-04");
+    names = (struct names){ { 0 }, 1 };
+    struct setwright_choice all = { 0 };
+    assert_int_equal(setwright_pairs(run.sw, &all, pair_name, &names), SETWRIGHT_FILES); /* false ends the walk */
+    assert_string_equal(names.text, "ines/one ");
+    setwright_free(run.sw);
+}
+
+#define HEADER                                                                                                         \
+    "athlete,block,week,date,day,seq,lift,role,sets,reps_low,reps_high,rpe,percent,load,unit,per_side,rest_s,tempo,"   \
+    "note,done_load,done_reps,done_rpe\n"
+
+/* Tomas trains block one twice, ines once; the number counts an athlete's own times. */
+static void a_block_that_is_run_twice(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, "athlete tomas { gym hall; max squat 140 kg on 2026-12-01 }\nathlete ines { gym hall; max squat 100 kg on 2026-12-01 }\n"
+                      "block one { weeks 2; day A on mon { squat 3 x 5 at 80% } }\nblock two { weeks 3; day A on mon { squat 3 x 3 at 85% } }\n"
+                      "season winter { for tomas; starts 2027-01-04; run one, two, one }\n"
+                      "season late { for ines; starts 2027-06-07; run one }\n");
+    assert_int_equal(run.loaded, SETWRIGHT_FINE);
+    static const struct {
+        int run, weeks;
+        const char *has, *lacks;
+    } cases[] = {
+        { 0, 3, "tomas,one,1,2027-02-08", "nobody" },
+        { 1, 3, "tomas,one,1,2027-01-04", "tomas,one,1,2027-02-08" },
+        { 1, 3, "ines,one,2,2027-06-14", "nobody" },
+        { 2, 2, "tomas,one,2,2027-02-15", "tomas,one,1,2027-01-04" },
+        { 2, 2, "tomas,one,2,2027-02-15", "ines" },
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct setwright_choice choice = { .run = cases[i].run };
+        struct kept kept = { 0 };
+        assert_int_equal(setwright_weeks(run.sw, &choice), cases[i].weeks);
+        assert_int_equal(setwright_build(run.sw, "csv", &choice, SINK(kept)), SETWRIGHT_FINE);
+        assert_non_null(strstr(kept.text, cases[i].has));
+        assert_null(strstr(kept.text, cases[i].lacks));
+        forget(&kept);
+    }
+    /* Weeks and dates narrow together: block two lies between, and its third week ends on 7 February. */
+    static const char *const two[] = { "two" };
+    struct setwright_choice late = { .blocks = two, .block_count = 1, .first_week = 3, .last_week = 3, .from = "2027-02-07" };
+    assert_int_equal(setwright_fits(run.sw, &late), SETWRIGHT_FINE);
+    late.from = "2027-02-08";
+    assert_int_equal(setwright_fits(run.sw, &late), SETWRIGHT_USAGE);
+    late.from = NULL, late.to = "2027-01-31";
+    assert_int_equal(setwright_fits(run.sw, &late), SETWRIGHT_USAGE);
+    late.to = "2027-02-01";
+    assert_int_equal(setwright_fits(run.sw, &late), SETWRIGHT_FINE);
+    setwright_free(run.sw);
+}
+
+static void csv_is_built(void **state)
+{
+    (void)state;
+    struct run run;
+    struct kept kept = { 0 };
+    run_text_of(&run, TWO_OF_THEM);
+    const char *const two[] = { "two" };
+    struct setwright_choice choice = { .blocks = two, .block_count = 1 };
+    assert_int_equal(setwright_build(run.sw, "csv", &choice, SINK(kept)), SETWRIGHT_FINE);
+    /* 105 kg: (105 - 20)/2 = 42.5 = 25 + 10 + 5 + 2.5; 75 % and five reps: n = 10, rpe 5 */
+    assert_string_equal(
+        kept.text,
+        HEADER "tomas,two,1,2027-02-01,A,1,squat,work,1,5,5,5,75,105,kg,25+10+5+2.5,180,,\"slow; \"\"down\"\"\",,,\n");
+    forget(&kept);
+    choice.crlf = true;
+    assert_int_equal(setwright_build(run.sw, "csv", &choice, SINK(kept)), SETWRIGHT_FINE);
+    assert_non_null(strstr(kept.text, "done_rpe\r\n"));
+    forget(&kept);
+    assert_int_equal(setwright_build(run.sw, "cvs", &choice, SINK(kept)), SETWRIGHT_USAGE);
+    assert_string_equal(setwright_problem(run.sw), "no format is called cvs; did you mean csv?");
+    setwright_free(run.sw);
+}
+
+static void every_format_twice_the_same(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, TWO_OF_THEM);
+    const char *name, *ending, *says;
+    struct setwright_choice all = { 0 };
+    int formats = 0;
+    for (; (name = setwright_format_name(formats, &ending, &says)); formats++) {
+        struct kept once = { 0 }, again = { 0 };
+        assert_int_equal(setwright_build(run.sw, name, &all, SINK(once)), SETWRIGHT_FINE);
+        assert_int_equal(setwright_build(run.sw, name, &all, SINK(again)), SETWRIGHT_FINE);
+        assert_true(once.length > 100);
+        assert_string_equal(once.text, again.text);
+        assert_int_equal(ending[0], '.');
+        assert_true(strlen(says) > 5);
+        forget(&once);
+        forget(&again);
+        once.refuse_after = 1;
+        assert_int_equal(setwright_build(run.sw, name, &all, SINK(once)), SETWRIGHT_FILES);
+    }
+    assert_int_equal(formats, 3);
+    setwright_free(run.sw);
+}
+
+struct rows_seen {
+    char text[4096];
+    int most;
+};
+
+static bool row_seen(void *context, const char *const *cells)
+{
+    struct rows_seen *seen = context;
+    size_t used = strlen(seen->text);
+    snprintf(seen->text + used, sizeof seen->text - used, "%s %s w%s %s %s%s %s\n", cells[0], cells[1], cells[2],
+             cells[3], cells[4], cells[5], cells[13]);
+    return !seen->most || --seen->most;
+}
+
+static void the_plan_is_walked(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, TWO_OF_THEM);
+    static const struct {
+        struct setwright_choice choice;
+        const char *rows;
+    } cases[] = {
+        { { .first_week = 2, .last_week = 2 },
+          "ines one w2 2027-01-11 A1 80\nines one w2 2027-01-14 B1 95\ntomas one w2 2027-01-11 A1 112.5\ntomas one w2 "
+          "2027-01-14 B1 132.5\n" },
+        { { .from = "2027-01-14", .to = "2027-01-14" },
+          "ines one w2 2027-01-14 B1 95\ntomas one w2 2027-01-14 B1 132.5\n" }, /* both inclusive */
+        { { .from = "2027-01-15" }, "tomas two w1 2027-02-01 A1 105\n" },
+        { { .to = "2027-01-04" }, "ines one w1 2027-01-04 A1 80\ntomas one w1 2027-01-04 A1 112.5\n" },
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct rows_seen seen = { { 0 }, 0 };
+        assert_int_equal(setwright_walk(run.sw, &cases[i].choice, row_seen, &seen), SETWRIGHT_FINE);
+        assert_string_equal(seen.text, cases[i].rows);
+    }
+    struct rows_seen one = { { 0 }, 1 };
+    struct setwright_choice all = { 0 }, late = { .first_week = 7, .last_week = 7 };
+    assert_int_equal(setwright_walk(run.sw, &late, row_seen, &one), SETWRIGHT_USAGE); /* nobody has such a week */
+    assert_string_equal(one.text, "");
+    assert_int_equal(setwright_walk(run.sw, &all, row_seen, &one), SETWRIGHT_FILES);
+    assert_string_equal(one.text, "ines one w1 2027-01-04 A1 80\n");
+    setwright_free(run.sw);
+}
+
+static void columns_are_the_header_of_the_csv(void **state)
+{
+    (void)state;
+    char header[512] = "";
+    for (int i = 0; setwright_column(i); i++)
+        snprintf(header + strlen(header), sizeof header - strlen(header), "%s%s", i ? "," : "", setwright_column(i));
+    strcat(header, "\n");
+    assert_string_equal(header, HEADER);
+    assert_null(setwright_column(-1));
+}
+
+static void why(void **state)
+{
+    (void)state;
+    struct run run;
+    struct kept kept = { 0 };
+    run_text_of(&run, TWO_OF_THEM);
+    struct setwright_question question = { .athlete = "ines", .lift = "squat", .week = 1 };
+    assert_int_equal(setwright_why(run.sw, &question, SINK(kept)), SETWRIGHT_FINE);
+    assert_non_null(strstr(kept.text, "squat, day A, 2027-01-04: work 3 x 5 at 80 kg"));
+    assert_non_null(strstr(kept.text, "squat, day B, 2027-01-07: top 1 x 1 at 95 kg"));
+    forget(&kept);
+    question.day = "B";
+    assert_int_equal(setwright_why(run.sw, &question, SINK(kept)), SETWRIGHT_FINE);
+    assert_null(strstr(kept.text, "day A"));
+    forget(&kept);
+    static const struct {
+        struct setwright_question question;
+        const char *problem;
+    } wrong[] = {
+        { { .athlete = "ines", .lift = "sqaut", .week = 1 }, "no lift is called sqaut; did you mean squat?" },
+        { { .athlete = "ines", .lift = "bench", .week = 1 }, "ines does not train bench in week 1" },
+        { { .athlete = "ines", .lift = "squat", .week = 3 }, "ines does not train squat in week 3" },
+        { { .athlete = "ines", .lift = "squat", .week = 1, .day = "C", .block = "one" },
+          "ines does not train squat in week 1 on day C of one" },
+        { { .athlete = "inse", .lift = "squat", .week = 1 }, "no athlete or group is called inse; did you mean ines?" },
+        { { .athlete = "ines", .lift = "squat", .week = 1, .block = "on" },
+          "no block is called on; did you mean one?" },
+    };
+    for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+        assert_int_equal(setwright_why(run.sw, &wrong[i].question, SINK(kept)), SETWRIGHT_USAGE);
+        assert_string_equal(setwright_problem(run.sw), wrong[i].problem);
+    }
+    setwright_free(run.sw);
+}
+
+static void tables_that_need_no_files(void **state)
+{
+    (void)state;
+    const char *says, *name, *text;
+    assert_true(strlen(setwright_version()) > 0);
+    struct run run;
+    run_text_of(&run, "");
+    int findings = 0;
+    for (; (name = setwright_finding_name(findings, &says)); findings++) {
+        assert_true(strlen(says) > 10);
+        assert_true(strlen(setwright_explain(run.sw, name)) > 50);
+    }
+    assert_true(findings >= KIND_COUNT - 1);
+    assert_null(setwright_finding_name(-1, &says));
+    assert_null(setwright_explain(run.sw, "no-such-finding"));
+    assert_string_equal(setwright_finding_near("mising-max"), "missing-max");
+    assert_null(setwright_finding_near("quite-another-thing"));
+    int files = 0;
+    for (; (name = setwright_library_name(files, &text)); files++) {
+        assert_memory_equal(name, "std/", 4);
+        assert_true(strlen(text) > 20);
+    }
+    assert_true(files > 3);
+    assert_null(setwright_library_name(-1, &text));
+    const char *ending;
+    assert_null(setwright_format_name(-1, &ending, &says));
+    setwright_free(run.sw);
+}
+
+/* Two of them side by side share nothing. */
+static void two_at_once(void **state)
+{
+    (void)state;
+    struct run one, other;
+    run_text_of(&one, TWO_OF_THEM);
+    run_text_of(&other, "athlete ines { max sqat 1 kg }\n");
+    assert_int_equal(setwright_errors(one.sw), 0);
+    assert_int_equal(setwright_errors(other.sw), 1);
+    setwright_free(one.sw);
+    assert_int_equal(setwright_errors(other.sw), 1);
+    setwright_free(other.sw);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(fine_files),
+        cmocka_unit_test(findings_are_told),
+        cmocka_unit_test(a_file_that_cannot_be_read),
+        cmocka_unit_test(changes_that_touch_nothing),
+        cmocka_unit_test(allowed_and_silenced),
+        cmocka_unit_test(what_is_chosen),
+        cmocka_unit_test(a_block_that_is_run_twice),
+        cmocka_unit_test(csv_is_built),
+        cmocka_unit_test(every_format_twice_the_same),
+        cmocka_unit_test(the_plan_is_walked),
+        cmocka_unit_test(columns_are_the_header_of_the_csv),
+        cmocka_unit_test(why),
+        cmocka_unit_test(tables_that_need_no_files),
+        cmocka_unit_test(two_at_once),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,109 @@
+/* Makes the inputs, the same bytes on every machine.
+ *
+ *   make small            a club of 60 lines: gym, lifts, two athletes, a block of four weeks
+ *   make large BYTES      templates, one after the other, until there are so many bytes; nobody trains them
+ *   make club             a block of 12 weeks, 4 days, 7 entries a day, for all in athletes.csv
+ *   make athletes COUNT   that roster: three maxes each */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const char *const gym = "gym hall {\n"
+                               "  bar 20 kg\n"
+                               "  plates 25 x 8, 20 x 2, 15 x 2, 10 x 2, 5 x 2, 2.5 x 2, 1.25 x 2 kg\n"
+                               "  dumbbells 5 to 40 step 2.5 kg\n"
+                               "  stack 5 to 100 step 5 kg\n"
+                               "}\n";
+static const char *const lifts = "lift squat    { kind competition; loads bar; works quads, glutes; helps trunk }\n"
+                                 "lift bench    { kind competition; loads bar; works chest; helps triceps }\n"
+                                 "lift deadlift { kind competition; loads bar; works hamstrings; helps trunk }\n"
+                                 "lift row      { loads bar; works back }\n"
+                                 "lift press    { loads dumbbells; works shoulders }\n"
+                                 "lift pulldown { loads stack; works back }\n"
+                                 "lift curl     { loads dumbbells; works biceps }\n"
+                                 "lift plank\n";
+
+/* Returns the bytes written. */
+static long day(const char *label, const char *weekday, const char *first, const char *second)
+{
+    return printf("  day %s on %s {\n"
+                  "    title \"%s first\"\n"
+                  "    %s {\n"
+                  "      warm-up  1 x 5 at 50%%\n"
+                  "      top      1 x 1 at rpe from 6 to 8.5\n"
+                  "      back-off (4 | 4 | 5) x 5 drop 15%% rest 3 min\n"
+                  "    }\n"
+                  "    %s 4 x 4 at 70%% plus 1%% each week cap rpe 8\n"
+                  "    row 3 x 8-12 at 50 kg then 1 x 12 at same\n"
+                  "    press 3 x 10 at rpe 7-8 note \"elbows under the wrists\"\n"
+                  "    pulldown 3 x 10 at 40 | 45 | 50 kg\n"
+                  "    curl 2 x 12-15 at rpe 8\n"
+                  "    plank 3 x 30 s rest 60 s\n"
+                  "  }\n",
+                  label, weekday, first, first, second);
+}
+
+static long days(void)
+{
+    return day("A", "mon", "squat", "bench") + day("B", "tue", "deadlift", "bench") +
+           day("C", "thu", "bench", "squat") + day("D", "fri", "squat", "deadlift");
+}
+
+static void small(void)
+{
+    printf("# A small club\nlanguage 1\nunits kg\n\n%s\n%s\n", gym, lifts);
+    for (int i = 0; i < 2; i++)
+        printf("athlete %s {\n  gym hall\n  max squat 1%d0 kg on 2026-12-20\n  max bench %d0 kg on 2026-12-20\n  max "
+               "deadlift 1%d5 kg on 2026-12-20\n}\n",
+               i ? "tomas" : "ines", i + 2, i + 7, i + 4);
+    printf("\nblock winter {\n  title \"Winter base\"\n  goal strength\n  for all\n  starts 2027-01-04\n  weeks 4\n  "
+           "deload week 4\n  note \"Bring shoes with a hard sole\"\n");
+    day("A", "mon", "squat", "bench");
+    printf("\n  # Days off: walk, row easily, sleep.\n}\n\n# End of the small club\n");
+}
+
+static void large(long bytes)
+{
+    long written = printf("%s%s", gym, lifts);
+    for (long i = 0; written < bytes; i++) {
+        written += printf("template base-%ld {\n  title \"Template %ld\"\n  weeks 6\n  goal strength\n  deload week 6 "
+                          "{ sets to 50%%; rpe down 2 }\n",
+                          i, i);
+        written += days();
+        written += printf("}\n");
+    }
+}
+
+static void club(void)
+{
+    printf("units kg\nroster \"athletes.csv\"\n%s%sblock winter {\n  for all\n  starts 2027-01-04\n  weeks 12\n  goal "
+           "general\n  deload each 4 weeks\n",
+           gym, lifts);
+    days();
+    printf("}\n");
+}
+
+static void athletes(long count)
+{
+    printf("athlete,gym,lift,max,unit,date\n");
+    for (long i = 0; i < count; i++)
+        printf("athlete-%05ld,hall,squat,%ld.5,kg,2026-12-20\nathlete-%05ld,hall,bench,%ld,kg,2026-12-20\nathlete-%"
+               "05ld,hall,deadlift,%ld,kg,2026-12-20\n",
+               i, 100 + i * 7 % 90, i, 60 + i * 11 % 70, i, 120 + i * 13 % 110);
+}
+
+int main(int argc, char **argv)
+{
+    long number = argc > 2 ? atol(argv[2]) : 0;
+    if (argc == 2 && !strcmp(argv[1], "small"))
+        small();
+    else if (argc == 2 && !strcmp(argv[1], "club"))
+        club();
+    else if (argc == 3 && number > 0 && !strcmp(argv[1], "large"))
+        large(number);
+    else if (argc == 3 && number > 0 && !strcmp(argv[1], "athletes"))
+        athletes(number);
+    else
+        return 2;
+    return fflush(stdout) == 0 ? 0 : 3;
+}

@@ -1,0 +1,64 @@
+#!/bin/sh
+# What setwright costs, measured in one run: medians over TURNS turns (9) in which all commands take part one after the
+# other, given as ratios to a floor that is built and run beside it.
+#
+#   start    `check` of a club of 60 lines, against an empty static C program
+#   text     10 MB of the language: parsing alone, and `check` of it, against a bare flex scan (-CFar) of the same bytes
+#   plan     12 weeks, 4 days, 7 entries, from a roster to CSV, output discarded, a row each, against a plain printf of
+#            such rows; peak memory at 100, 1,000 and 10,000 athletes. Takes minutes.
+#
+# SETWRIGHT is the program; libsetwright.a stands beside it. Needs gcc and flex.
+set -eu
+here=$(cd "$(dirname "$0")" && pwd)
+: "${SETWRIGHT:?the program to measure}"
+: "${TURNS:=9}"
+export LC_ALL=C
+built=$(dirname "$SETWRIGHT")
+work=$(mktemp -d -t setwright-bench.XXXXXX)
+trap 'rm -rf "$work"' EXIT
+trap 'exit 1' INT TERM HUP
+cd "$work"
+
+cc="gcc -O2 -std=c11 -D_GNU_SOURCE"
+$cc -static -o empty "$here/empty.c"
+$cc -static -o turns "$here/turns.c"
+$cc -o rows "$here/rows.c"
+$cc -o make "$here/make.c"
+$cc -I"$here/../../src" -o parse "$here/parse.c" "$built/libsetwright.a" -lyaml -lcsv -lutf8proc -lm
+flex -CFar -o scan.c "$here/scan.l"
+$cc -o scan scan.c
+
+./make small > small.block
+./make large 10000000 > large.block
+printf 'use "large.block"\n' > main.block # what is only used may hold more than is trained
+for count in 100 1000 10000; do
+    mkdir "$count"
+    ./make club > "$count/club.block"
+    ./make athletes "$count" > "$count/athletes.csv"
+done
+bytes=$(wc -c < large.block)
+rows=$("$SETWRIGHT" build --format csv 100/club.block | wc -l)
+rows=$(((rows - 1) / 100)) # an athlete
+
+echo "setwright $("$SETWRIGHT" --version | cut -d' ' -f2), medians of $TURNS turns in rotation"
+processor=$(sed -n 's/^model name[^:]*: *//p' /proc/cpuinfo | sed 1q)
+memory=$(($(getconf _PHYS_PAGES) / 1024 * $(getconf PAGESIZE) / 1024))
+echo "machine: $(uname -srm), $(getconf _NPROCESSORS_ONLN) cores, $processor, $memory MiB"
+echo "compiler: $(gcc --version | sed 1q)"
+echo "inputs: $(wc -l < small.block) lines; $bytes bytes; $rows rows an athlete"
+echo
+
+# NAME AGAINST TIMES UNITS COMMAND
+{
+    printf 'start: an empty program\t-\t40\t1\t./empty\n'
+    printf 'start: check, 60 lines\tstart: an empty program\t40\t1\t%s check small.block\n' "$SETWRIGHT"
+    printf 'text: flex, a byte\t-\t1\t%d\t./scan large.block\n' "$bytes"
+    printf 'text: parse, a byte\ttext: flex, a byte\t1\t%d\t./parse large.block\n' "$bytes"
+    printf 'text: check, a byte\ttext: flex, a byte\t1\t%d\t%s check main.block\n' "$bytes" "$SETWRIGHT"
+    printf 'plan: printf, a row\t-\t1\t%d\t./rows %d\n' $((1000 * rows)) $((1000 * rows))
+    for count in 100 1000 10000; do
+        printf 'plan: %d athletes, a row\tplan: printf, a row\t1\t%d\t%s build --format csv %d/club.block\n' \
+            "$count" $((count * rows)) "$SETWRIGHT" "$count"
+    done
+} > plan
+./turns "$TURNS" < plan

@@ -48,15 +48,18 @@ def changed(path, number, start, end, text):
 
 
 def noticed(copy):
-    """Whether building or a test fails."""
-    make = ['make', '-s', 'VARIANT=release', 'CFLAGS=-O0', 'all'] + [f'.build/release/unit/{t}' for t in units()]
-    if subprocess.run(make, cwd=copy, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL).returncode:
-        return True
-    for test in units():
-        if subprocess.run([f'.build/release/unit/{test}'], cwd=copy, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL).returncode:
-            return True
+    """Whether building or a test fails, or a changed loop runs for ever."""
     env = dict(os.environ, SETWRIGHT=f'{copy}/.build/release/setwright', SETWRIGHT_SRC=copy, TMPDIR=copy)
-    return subprocess.run(['/usr/bin/python3', 'tests/rules.py'], cwd=copy, env=env, stdout=subprocess.DEVNULL).returncode != 0
+    steps = [['make', '-s', 'VARIANT=release', 'CFLAGS=-O0', 'all'] + [f'.build/release/unit/{t}' for t in units()]]
+    steps += [[f'.build/release/unit/{test}'] for test in units()] + [['/usr/bin/python3', 'tests/rules.py']]
+    for step in steps:
+        try:
+            done = subprocess.run(step, cwd=copy, env=env, timeout=120, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        except subprocess.TimeoutExpired:
+            return True
+        if done.returncode:
+            return True
+    return False
 
 
 def units():

@@ -2,11 +2,7 @@
 # The Makefile's promises: plain words when something is missing, and an install that uninstall undoes.
 set -u
 cd "$SETWRIGHT_SRC" || exit 1
-status=0
-verdict()
-{
-    if [ "$1" -eq 0 ]; then echo "ok $2"; else echo "not ok $2"; status=1; fi
-}
+. "$SETWRIGHT_SRC/tests/shell/expect.sh"
 
 said=$(make -s BISON=no-such-bison BUILD="$TMPDIR/none" all 2>&1) && missed=1 || missed=0
 case $said in *"'no-such-bison' is missing. On Debian: apt-get install no-such-bison"*) ;; *) missed=1 ;; esac

@@ -2,30 +2,7 @@
 # The command line: exit statuses, help, narrowing, and outputs that are whole or not there at all.
 set -u
 cd "$TMPDIR" || exit 1
-status=0
-verdict()
-{
-    if [ "$1" -eq 0 ]; then echo "ok $2"; else echo "not ok $2"; status=1; fi
-}
-
-# expect NAME STATUS WORDS COMMAND...: runs it; WORDS must be in what it says on standard error, `-` wants silence.
-expect()
-{
-    name=$1 want=$2 words=$3
-    shift 3
-    got=0
-    "$@" > out 2> err < /dev/null || got=$?
-    missed=0
-    [ "$got" -eq "$want" ] || missed=1
-    if [ "$words" = - ]; then
-        [ ! -s err ] || missed=1
-    else
-        grep -q -F -e "$words" err || missed=1
-    fi
-    [ "$missed" -eq 0 ] || { echo "  status $got, wanted $want; words wanted: $words"; sed 's/^/  /' err | head -5; }
-    verdict "$missed" "$name"
-}
-sw=$SETWRIGHT
+. "$SETWRIGHT_SRC/tests/shell/expect.sh"
 
 cat > club.block <<'END'
 units kg
@@ -63,7 +40,7 @@ expect 'a warning is no error' 0 '[weeks]' "$sw" check warned.block
 expect 'a warning under --strict is one' 1 '[weeks]' "$sw" check --strict warned.block
 expect 'an error' 1 '[unknown-name]' "$sw" check faulty.block
 expect 'nothing is built from errors' 1 'nothing was built' "$sw" build faulty.block
-[ ! -s out ]
+[ ! -s printed ]
 verdict $? 'and nothing is printed'
 expect 'nothing is built from warnings under --strict' 1 '[weeks]' "$sw" build --strict warned.block
 expect 'a file that is not there' 3 'gone.block: no such file' "$sw" check gone.block
@@ -75,17 +52,17 @@ expect 'a file named twice' 0 - "$sw" check fine.block fine.block ./fine.block
 
 # Help and version, everywhere.
 expect '--help' 0 - "$sw" --help
-grep -q 'Commands:' out
+grep -q 'Commands:' printed
 verdict $? 'lists the commands'
-sed -n '/^Commands:/,/^$/s/^  \([a-z]\{2,\}\) .*/\1/p' out > commands
+sed -n '/^Commands:/,/^$/s/^  \([a-z]\{2,\}\) .*/\1/p' printed > commands
 for command in $(cat commands); do
     expect "$command --help" 0 - "$sw" "$command" --help
-    grep -q "setwright $command" out && grep -q '^Examples:' out
+    grep -q "setwright $command" printed && grep -q '^Examples:' printed
     verdict $? "$command --help shows examples"
     expect "$command -h after other words" 0 - "$sw" "$command" gone.block -h
     expect "help $command" 0 - "$sw" help "$command"
     expect "$command --version" 0 - "$sw" "$command" --version
-    grep -q '^setwright [0-9.]*$' out
+    grep -q '^setwright [0-9.]*$' printed
     verdict $? "$command --version names a version"
     expect "$command with an option that is not there" 2 '--no-such' "$sw" "$command" --no-such fine.block
 done
@@ -124,7 +101,7 @@ expect 'why of a day without it' 2 'on day C' "$sw" why -a ines -w 1 -d C -l squ
 # Narrowing.
 rows()
 {
-    sed 1d out | wc -l
+    sed 1d printed | wc -l
 }
 expect 'everything' 0 - "$sw" build -f csv fine.block
 [ "$(rows)" -eq 8 ] # 2 athletes x 3 weeks and 1 x 2

@@ -2,30 +2,8 @@
 # A new folder: whole or not there at all, never over what exists, and without a finding for any template.
 set -u
 cd "$TMPDIR" || exit 1
-status=0
-verdict()
-{
-    if [ "$1" -eq 0 ]; then echo "ok $2"; else echo "not ok $2"; status=1; fi
-}
+. "$SETWRIGHT_SRC/tests/shell/expect.sh"
 
-# expect NAME STATUS WORDS COMMAND...: runs it; WORDS must be in what it says on standard error, `-` wants silence.
-expect()
-{
-    name=$1 want=$2 words=$3
-    shift 3
-    got=0
-    "$@" > out 2> err < /dev/null || got=$?
-    missed=0
-    [ "$got" -eq "$want" ] || missed=1
-    if [ "$words" = - ]; then
-        [ ! -s err ] || missed=1
-    else
-        grep -q -F -e "$words" err || missed=1
-    fi
-    [ "$missed" -eq 0 ] || { echo "  status $got, wanted $want; words wanted: $words"; sed 's/^/  /' err | head -5; }
-    verdict "$missed" "$name"
-}
-sw=$SETWRIGHT
 inside='.gitignore README.md athletes.block first.block gym.block '
 files()
 {
@@ -36,7 +14,7 @@ files()
 expect 'a new folder' 0 - "$sw" new --starts 2027-01-04 club
 [ "$(files club)" = "$inside" ]
 verdict $? 'has its five files'
-grep -q 'setwright check club/' out && grep -q 'Monday 2027-01-04' out
+grep -q 'setwright check club/' printed && grep -q 'Monday 2027-01-04' printed
 verdict $? 'and says what to try'
 expect 'is checked at once' 0 - "$sw" check --fail-on advice club
 [ "$(wc -l < club/README.md)" -eq 10 ]
@@ -45,9 +23,9 @@ ls -A | grep -q '^club\.'
 [ $? -eq 1 ]
 verdict $? 'nothing else is left'
 expect 'builds' 0 - "$sw" build -f csv club
-[ "$(cut -d, -f1,2 out | sort -u | tr '\n' ' ')" = 'athlete,block mara,first pavel,first ' ]
+[ "$(cut -d, -f1,2 printed | sort -u | tr '\n' ' ')" = 'athlete,block mara,first pavel,first ' ]
 verdict $? 'for two athletes'
-cut -d, -f4 out | sort | sed -n 1p | grep -q '^2027-01-05$' # the template's first day is a Tuesday
+cut -d, -f4 printed | sort | sed -n 1p | grep -q '^2027-01-05$' # the template's first day is a Tuesday
 verdict $? 'from the week that was asked for'
 grep -o 'setwright [a-z][^`]*' club/README.md > said
 sed 's/ | less//' said | while read -r _ words; do

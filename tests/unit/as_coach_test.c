@@ -1,5 +1,6 @@
 /* The expected pages have been read as a coach would. Days and weeks between dates are those of `date -d`: from 2026-10-10 to
  * 2027-01-11 are 93 days, to 2027-02-15 128; from 2027-01-11 to 2027-02-20 are 40. */
+#include "caught.h"
 #include "club.h"
 
 #include "emit/sheet.h"
@@ -99,21 +100,6 @@ static const char taper_week[] =
     "    Ines Corrado          squat 2 sets, down 1\n"
     "    piotr                 squat 2 sets, down 1\n";
 /* clang-format on */
-
-struct caught {
-    char *text;
-    size_t length, most;
-};
-
-static bool catch_bytes(void *context, const char *bytes, size_t length)
-{
-    struct caught *caught = context;
-    if (caught->length + length > caught->most)
-        return false;
-    memcpy(caught->text + caught->length, bytes, length);
-    caught->length += length;
-    return true;
-}
 
 static const char *const pairs[][2] = {
     { "base", "ines" }, { "peak", "ines" }, { "base", "piotr" }, { "peak", "piotr" }, { "alone", "tomas" },

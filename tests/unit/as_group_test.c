@@ -1,4 +1,5 @@
 /* The expected pages have been read as a coach would, and each load checked: 20 + 2 x (discs) is the load (awk). */
+#include "caught.h"
 #include "club.h"
 
 #include "emit/sheet.h"
@@ -147,21 +148,6 @@ static const char expected[] =
     "Needed at once when all train a lift together; with a bar goes the rack, bench or platform:\n"
     "    squat - 12 bars; 6 if two share one, 4 if three do\n";
 /* clang-format on */
-
-struct caught {
-    char *text;
-    size_t length, most;
-};
-
-static bool catch_bytes(void *context, const char *bytes, size_t length)
-{
-    struct caught *caught = context;
-    if (caught->length + length > caught->most)
-        return false;
-    memcpy(caught->text + caught->length, bytes, length);
-    caught->length += length;
-    return true;
-}
 
 /* The sheet of the plans of a block for the athletes named, NULL after the last. */
 static const char *sheet_of(struct told *t, const char *block, const char *const *athletes, struct narrow narrow)

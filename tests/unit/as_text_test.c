@@ -1,27 +1,9 @@
 /* The expected pages have been read as an athlete would. */
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
 #include <stdlib.h>
 
-#include <cmocka.h>
-
+#include "pool.h"
 #include "sample_plan.h"
-
-static int pool_setup(void **state)
-{
-    static jmp_buf out_of_memory;
-    *state = arena_new(&out_of_memory);
-    return *state ? 0 : -1;
-}
-
-static int pool_teardown(void **state)
-{
-    arena_free(*state);
-    return 0;
-}
 
 /* clang-format off */
 static const char expected[] =

@@ -1,28 +1,10 @@
 /* The expected document has been read line by line; that other readers take it as meant was tried with PyYAML 6.0 (1.1)
  * and ruamel.yaml 0.17.21 (1.2): same values from both, every name and title a string. */
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
 #include <stdlib.h>
 
-#include <cmocka.h>
-
+#include "pool.h"
 #include "sample_plan.h"
-
-static int pool_setup(void **state)
-{
-    static jmp_buf out_of_memory;
-    *state = arena_new(&out_of_memory);
-    return *state ? 0 : -1;
-}
-
-static int pool_teardown(void **state)
-{
-    arena_free(*state);
-    return 0;
-}
 
 /* clang-format off */
 static const char expected[] =

@@ -1,28 +1,10 @@
 #include "base/dec.h"
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
+#include "pool.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-#include <cmocka.h>
-
-static jmp_buf out_of_memory;
-
-static int pool_setup(void **state)
-{
-    *state = arena_new(&out_of_memory);
-    return *state ? 0 : -1;
-}
-
-static int pool_teardown(void **state)
-{
-    arena_free(*state);
-    return 0;
-}
 
 static struct dec dec_of(const char *text)
 {

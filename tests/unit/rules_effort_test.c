@@ -1,51 +1,7 @@
 /* The rules of effort and order that need a meet, or sets that the files of tests/cases/rules do not reach. The plan comes from
  * a text, and the view of it is given its meet by hand. Windows and shares: common practice; efforts by Brzycki 1993,
  * n = 37 - 36 x share reps to failure, effort = reps + 10 - n, worked by hand. */
-#include "club.h"
-
-#include "check/run.h"
-#include "check/views.h"
-
-struct asked {
-    const char *says, *rule, *block; /* lines of block winter, for ines, from 2027-01-04, a Monday */
-    const char *meet;                /* NULL: none */
-    bool not_last;                   /* a later block of the season follows */
-    const char *met;                 /* "`words pointed at` message", a line each */
-};
-
-static const char *met_text(struct told *t, const char *rule)
-{
-    const char *text = "";
-    int count = findings_total(t->findings);
-    const struct finding *const *sorted = findings_sorted(t->findings);
-    for (int i = 0; i < count; i++)
-        if (!strcmp(sorted[i]->row->name, rule))
-            text = arena_format(t->arena, "%s%s`%s` %s", text, *text ? "\n" : "", spelt(t, sorted[i]->at),
-                                sorted[i]->message);
-    return text;
-}
-
-static void asked_holds(void **state)
-{
-    const struct asked *asked = *state;
-    char text[4096];
-    snprintf(text, sizeof text, "%sblock winter {\n for ines\n starts 2027-01-04\n%s\n}\n", INES, asked->block);
-    struct told t = told_club(text);
-    assert_string_equal(findings_text(&t), "");
-    struct block_view block = block_view_make(t.arena, told_plan(&t, "winter", "ines"));
-    if (asked->meet)
-        assert_true(date_parse(asked->meet, strlen(asked->meet), &block.meet));
-    block.last_of_season = asked->meet && !asked->not_last;
-    struct athlete_view view = {
-        .model = t.model, .athlete = told_athlete(&t, "ines"), .blocks = &block, .block_count = 1
-    };
-    struct checking *checking = checking_new(t.arena, t.model);
-    assert_non_null(rule_find(asked->rule));
-    checking_ask(checking, rule_find(asked->rule), t.arena, &view);
-    checking_finish(checking);
-    assert_string_equal(met_text(&t, asked->rule), asked->met);
-    told_end(&t);
-}
+#include "rules_asked.h"
 
 #define PLACES                                                                                                         \
     "; its places are hypertrophy blocks until 56 days before a meet, and singles and doubles of main lifts in the "   \

@@ -1,10 +1,7 @@
 /* The rules that read diaries, on views made by hand: six ratings, or sessions in order. Means are worked by hand. How far
  * lifters misjudge: about 1 rep near failure (Hackett and others 2017; Halperin and others 2022); 1.5 points, 6 sets and 2 of 3
  * sessions are our own choice. */
-#include "club.h"
-
-#include "check/run.h"
-#include "check/views.h"
+#include "rules_asked.h"
 
 struct diary {
     const char *says, *rule;
@@ -12,18 +9,6 @@ struct diary {
     const char *checks;        /* of the top level; NULL: none */
     const char *met;           /* "level `words` message / help", a line each */
 };
-
-static const char *met_text(struct told *t, const char *rule)
-{
-    const char *text = "";
-    int count = findings_total(t->findings);
-    const struct finding *const *sorted = findings_sorted(t->findings);
-    for (int i = 0; i < count; i++)
-        if (!strcmp(sorted[i]->row->name, rule))
-            text = arena_format(t->arena, "%s%s%s `%s` %s / %s", text, *text ? "\n" : "", level_name(sorted[i]->level),
-                                spelt(t, sorted[i]->at), sorted[i]->message, sorted[i]->help);
-    return text;
-}
 
 static struct date day(int number)
 {
@@ -97,11 +82,8 @@ static void diary_holds(void **state)
             benches = sessions_read(of_bench, diary->bench, bench);
         view.session_count = sessions_mix(sessions, of_squat, squats, of_bench, benches);
     }
-    struct checking *checking = checking_new(t.arena, t.model);
-    assert_non_null(rule_find(diary->rule));
-    checking_ask(checking, rule_find(diary->rule), t.arena, &view);
-    checking_finish(checking);
-    assert_string_equal(met_text(&t, diary->rule), diary->met);
+    ask_rule(&t, diary->rule, &view);
+    assert_string_equal(met_text(&t, diary->rule, MET_LEVEL | MET_HELP), diary->met);
     told_end(&t);
 }
 

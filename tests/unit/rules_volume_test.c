@@ -2,46 +2,7 @@
  * week: about what the volume reviews name (Schoenfeld, Ogborn, Krieger 2017, J Sports Sci 35(11); Iversen et al. 2021, Sports
  * Med 51), the exact limits being our own choice. Steps of load: 2-10 % (ACSM 2009, Med Sci Sports Exerc 41(3)). Zones: A. S.
  * Prilepin's table, closed bands, as reprinted. Efforts: Brzycki 1993, n = 37 - 36 x share; effort = reps + 10 - n. */
-#include "club.h"
-
-#include "check/run.h"
-#include "check/views.h"
-
-struct asked {
-    const char *says, *rule, *block; /* lines of block winter, for ines, from 2027-01-04, a Monday */
-    const char *met;                 /* "`words pointed at` message", a line each */
-};
-
-static const char *met_text(struct told *t, const char *rule)
-{
-    const char *text = "";
-    int count = findings_total(t->findings);
-    const struct finding *const *sorted = findings_sorted(t->findings);
-    for (int i = 0; i < count; i++)
-        if (!strcmp(sorted[i]->row->name, rule))
-            text = arena_format(t->arena, "%s%s`%s` %s", text, *text ? "\n" : "", spelt(t, sorted[i]->at),
-                                sorted[i]->message);
-    return text;
-}
-
-static void asked_holds(void **state)
-{
-    const struct asked *asked = *state;
-    char text[4096];
-    snprintf(text, sizeof text, "%sblock winter {\n for ines\n starts 2027-01-04\n%s\n}\n", INES, asked->block);
-    struct told t = told_club(text);
-    assert_string_equal(findings_text(&t), "");
-    struct block_view block = block_view_make(t.arena, told_plan(&t, "winter", "ines"));
-    struct athlete_view view = {
-        .model = t.model, .athlete = told_athlete(&t, "ines"), .blocks = &block, .block_count = 1
-    };
-    struct checking *checking = checking_new(t.arena, t.model);
-    assert_non_null(rule_find(asked->rule));
-    checking_ask(checking, rule_find(asked->rule), t.arena, &view);
-    checking_finish(checking);
-    assert_string_equal(met_text(&t, asked->rule), asked->met);
-    told_end(&t);
-}
+#include "rules_asked.h"
 
 static const struct asked rows[] = {
     { "a week without the lift has no hard sets of it", "weekly-sets",

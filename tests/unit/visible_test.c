@@ -1,26 +1,9 @@
 #include "emit/visible.h"
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
+#include "pool.h"
+
 #include <stdlib.h>
 #include <string.h>
-
-#include <cmocka.h>
-
-static int pool_setup(void **state)
-{
-    static jmp_buf out_of_memory;
-    *state = arena_new(&out_of_memory);
-    return *state ? 0 : -1;
-}
-
-static int pool_teardown(void **state)
-{
-    arena_free(*state);
-    return 0;
-}
 
 /* What steers a terminal or turns the text is spelt out; letters of any script and joiners stay (Unicode general
  * categories Cc, Cf, Zl, Zp). */

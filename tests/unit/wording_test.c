@@ -1,28 +1,10 @@
 #include "emit/wording.h"
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include <cmocka.h>
-
+#include "pool.h"
 #include "sample_plan.h"
-
-static int pool_setup(void **state)
-{
-    static jmp_buf out_of_memory;
-    *state = arena_new(&out_of_memory);
-    return *state ? 0 : -1;
-}
-
-static int pool_teardown(void **state)
-{
-    arena_free(*state);
-    return 0;
-}
 
 static const char *said(struct out *say)
 {

@@ -44,6 +44,17 @@ static inline struct date meet_last(const struct block_view *block)
     return season && season->meet_count ? season->meets[season->meet_count - 1].date : block->meet;
 }
 
+/* A bound below 0 is none: nothing is below or above it. */
+static inline bool is_below(struct ratio a, struct dec bound)
+{
+    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) < 0;
+}
+
+static inline bool is_above(struct ratio a, struct dec bound)
+{
+    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) > 0;
+}
+
 static inline const char *bound_text(struct asking *asking, struct dec bound)
 {
     return rule_number(asking, ratio_dec(bound));

@@ -51,8 +51,7 @@ static void run_week(struct asking *asking, struct run_of_weeks *run, const stru
     run->count++;
     run->last = start;
     struct bounds limit = rule_limit(asking, block, NULL);
-    if (!run->over && !rule_is_off(asking, block) && limit.high.e10 >= 0 &&
-        ratio_cmp(ratio_int(run->count), ratio_dec(limit.high)) > 0) {
+    if (!run->over && !rule_is_off(asking, block) && is_above(ratio_int(run->count), limit.high)) {
         run->over = true;
         run->place = met_week(block, week);
         run->limit = limit;
@@ -210,7 +209,7 @@ void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete
         const struct hard_day *now = &hard.list.at[i], *before = day_before(&hard, i);
         struct bounds limit = rule_limit(asking, now->block, NULL);
         int apart = before ? now->date.day - before->date.day : 0;
-        if (!before || limit.low.e10 < 0 || ratio_cmp(ratio_int(apart), ratio_dec(limit.low)) >= 0)
+        if (!before || !is_below(ratio_int(apart), limit.low))
             continue;
         rule_hit(asking, met_entry(now->block, now->set),
                  "move the day, or make one of the two light, at rpe 6 or less",
@@ -227,12 +226,12 @@ void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete
 void rule_session_minutes(struct asking *asking, const struct block_view *block)
 {
     struct bounds limit = rule_limit(asking, block, NULL);
-    if (rule_is_off(asking, block) || limit.high.e10 < 0)
+    if (rule_is_off(asking, block))
         return;
     for (int i = 0; i < block->day_count; i++) {
         const struct day_view *day = &block->days[i];
         int64_t seconds = plan_day_seconds(day->day);
-        if (day->week->kind != WEEK_TRAINING || ratio_cmp(ratio_make(seconds, 60), ratio_dec(limit.high)) <= 0)
+        if (day->week->kind != WEEK_TRAINING || !is_above(ratio_make(seconds, 60), limit.high))
             continue;
         rule_hit(asking, met_day(block, day),
                  "leave an accessory out, pair two in a `superset`, or give part of it a day of its own",
@@ -302,7 +301,7 @@ void rule_calendar_gap(struct asking *asking, const struct athlete_view *athlete
         int days = before ? block->first.day - before->last.day - 1 - break_days(block) : 0;
         bool stated = block->break_before && !block->block->season;
         struct bounds limit = rule_limit(asking, block, NULL);
-        if (!stated && !rule_is_off(asking, block) && limit.high.e10 >= 0 && ratio_cmp(ratio_int(days), ratio_dec(limit.high)) > 0)
+        if (!stated && !rule_is_off(asking, block) && is_above(ratio_int(days), limit.high))
             rule_hit(asking, met_block(block),
                      "start it earlier, plan the time between, or say that the break is meant: `allow calendar-gap "
                      "because \"…\"`",
@@ -385,8 +384,7 @@ static void stale_set(struct stale *stale, const struct set_view *set)
     if (!max)
         return;
     int days = set->week->start.day - max->date.day;
-    if (date_is_set(max->date) &&
-        (stale->limit.high.e10 < 0 || ratio_cmp(ratio_int(days), ratio_dec(stale->limit.high)) <= 0))
+    if (date_is_set(max->date) && !is_above(ratio_int(days), stale->limit.high))
         return;
     if (set->week != stale->week)
         stale->said.count = 0;

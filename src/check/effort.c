@@ -14,16 +14,6 @@ enum {
     DAYS_LISTED = 3
 };
 
-static bool is_below(struct ratio a, struct dec bound)
-{
-    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) < 0;
-}
-
-static bool is_above(struct ratio a, struct dec bound)
-{
-    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) > 0;
-}
-
 static bool in_training(const struct set_view *set)
 {
     return set->week->kind == WEEK_TRAINING;

@@ -186,7 +186,7 @@ static void opener_met(struct asking *asking, const struct block_view *block, co
     const char *opener = weight_text(rule_arena(asking), attempt->opener, attempt->unit);
     const char *help =
         "an opener is a weight that is sure on a bad day: about 91 % of the max, once lifted in training";
-    if (limit.high.e10 >= 0 && ratio_cmp(percent, ratio_dec(limit.high)) > 0)
+    if (is_above(percent, limit.high))
         rule_hit(asking, place, help, "the %s opener, %s, is %s %% of the max expected for the day; the limit is %s %%",
                  attempt->lift->name, opener, rule_number(asking, percent), bound_text(asking, limit.high));
     else if (single && attempt->opener.e10 > single->run->load.e10)

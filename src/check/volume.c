@@ -8,16 +8,6 @@
 
 enum { HARD_EFFORT = 5, HALVES_OF_TOTAL = 2 * SETS_MOST };
 
-static bool is_below(struct ratio a, struct dec bound)
-{
-    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) < 0;
-}
-
-static bool is_above(struct ratio a, struct dec bound)
-{
-    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) > 0;
-}
-
 /* Of all sets of a view; `total 30` has no number of sets and holds its reps itself. */
 static struct ratio reps_of(const struct set_view *set)
 {

@@ -16,7 +16,7 @@ import tempfile
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 TOP = os.path.dirname(os.path.dirname(HERE))
-RULES = ['effort', 'volume', 'calendar', 'meet', 'people']
+RULES = ['ask.h', 'effort.c', 'volume.c', 'calendar.c', 'meet.c', 'people.c']
 TURNED = {'<=': '<', '<': '<=', '>=': '>', '>': '>=', '==': '!=', '!=': '=='}
 COMPARISON = re.compile(r'(?<![-<>=!])(<=|>=|==|!=|<(?!<)|>(?!>))(?!=)')
 LIMIT = re.compile(r'\b(LEAST|MOST|BAND)\((\d+(?:\.\d+)?)(?:, (\d+(?:\.\d+)?))?\)')
@@ -25,12 +25,12 @@ LIMIT = re.compile(r'\b(LEAST|MOST|BAND)\((\d+(?:\.\d+)?)(?:, (\d+(?:\.\d+)?))?\
 def spots():
     """(file, line number, start, end, new text) of each change."""
     for name in RULES:
-        for number, line in enumerate(open(f'{TOP}/src/check/{name}.c'), 1):
+        for number, line in enumerate(open(f'{TOP}/src/check/{name}'), 1):
             code = re.sub(r'"(?:[^"\\]|\\.)*"', lambda m: ' ' * len(m.group()), line.split('/*')[0])
             if '#include' in code or re.match(r'\s*for \(', code):
                 continue
             for m in COMPARISON.finditer(code):
-                yield f'src/check/{name}.c', number, m.start(), m.end(), TURNED[m.group()]
+                yield f'src/check/{name}', number, m.start(), m.end(), TURNED[m.group()]
     for number, line in enumerate(open(f'{TOP}/src/check/rules.c'), 1):
         if line.startswith('#define'):
             continue

@@ -122,6 +122,9 @@ static const struct asked rows[] = {
       .met = "`back-off 3 x 5 drop 5%` this back-off of squat is rpe 6.8, 2.2 above its top set's rpe 4.6; the limit "
              "is 0.5 below" },
 
+    { "a house limit of nothing is a limit", "effort-creep",
+      "goal strength; weeks 2; checks { effort-creep at most 0 }; day A on mon { squat 3 x 5 at rpe 7 | 7.5 }", NULL,
+      .met = "`at rpe 7 | 7.5` squat goes from rpe 7 in week 1 to rpe 7.5 in week 2, up 0.5; the limit is 0" },
     { "the week before is the last one that trains the lift", "effort-creep",
       "goal strength; weeks 3; day A on mon { bench 3 x 5 at rpe 7; squat 3 x 5 at rpe 5 | 8 in weeks 1, 3 }", NULL,
       .met = "`at rpe 5 | 8` squat goes from rpe 5 in week 1 to rpe 8 in week 3, up 3; the limit is 1.5" },

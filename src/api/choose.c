@@ -1,0 +1,165 @@
+#include "api/inner.h"
+
+#include "base/near.h"
+
+#include <string.h>
+
+enum setwright_status api_problem(struct setwright *sw, const char *what, const char *name, const char *near)
+{
+    sw->problem = arena_format(sw->arena, "no %s is called %.60s%s%s%s", what, name, near ? "; did you mean " : "", near ? near : "", near ? "?" : "");
+    return SETWRIGHT_USAGE;
+}
+
+static enum setwright_status choose_people(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    if (!choice->athlete_count)
+        return SETWRIGHT_FINE;
+    out->athletes = NEW_MANY(sw->work, bool, sw->model->athlete_count + 1);
+    for (int i = 0; i < choice->athlete_count; i++) {
+        int count;
+        const struct athlete *const *list = model_people(sw->model, choice->athletes[i], &count);
+        if (!list)
+            return api_problem(sw, "athlete or group", choice->athletes[i], model_nearest_person(sw->model, choice->athletes[i]));
+        for (int j = 0; j < count; j++)
+            out->athletes[list[j]->order] = true;
+    }
+    return SETWRIGHT_FINE;
+}
+
+static enum setwright_status choose_blocks(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    if (!choice->block_count)
+        return SETWRIGHT_FINE;
+    out->blocks = NEW_MANY(sw->work, bool, sw->model->block_count + 1);
+    const char **names = NEW_MANY(sw->work, const char *, sw->model->block_count + 1);
+    for (int i = 0; i < sw->model->block_count; i++)
+        names[i] = sw->model->blocks[i]->name;
+    for (int i = 0; i < choice->block_count; i++) {
+        bool found = false;
+        for (int j = 0; j < sw->model->block_count; j++)
+            if (!strcmp(names[j], choice->blocks[i]))
+                found = out->blocks[j] = true;
+        if (!found)
+            return api_problem(sw, "block", choice->blocks[i], word_nearest(choice->blocks[i], names, sw->model->block_count));
+    }
+    return SETWRIGHT_FINE;
+}
+
+/* "9:30" in minutes after midnight; -1: it is none. */
+static int minutes_of(const char *text)
+{
+    int parts[2] = { 0, 0 }, digits[2] = { 0, 0 }, part = 0;
+    for (; *text; text++) {
+        if (*text == ':' && !part++)
+            continue;
+        if (*text < '0' || *text > '9' || ++digits[part != 0] > 2)
+            return -1;
+        parts[part != 0] = 10 * parts[part != 0] + (*text - '0');
+    }
+    return digits[0] && digits[1] == 2 && parts[0] < 24 && parts[1] < 60 ? 60 * parts[0] + parts[1] : -1;
+}
+
+static enum setwright_status choose_dates(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    const char *texts[2] = { choice->from, choice->to };
+    struct date *dates[2] = { &out->narrow.from, &out->narrow.to };
+    for (int i = 0; i < 2; i++)
+        if (texts[i] && !date_parse(texts[i], strlen(texts[i]), dates[i])) {
+            sw->problem = arena_format(sw->arena, "%s is no date; write it as 2027-01-04", texts[i]);
+            return SETWRIGHT_USAGE;
+        }
+    for (int i = 0; i < choice->flight_count && i < FLIGHTS_MOST; i++)
+        if ((out->narrow.flights[out->narrow.flight_count++] = minutes_of(choice->flights[i])) < 0) {
+            sw->problem = arena_format(sw->arena, "%.60s is no time of day; write it as 9:30", choice->flights[i]);
+            return SETWRIGHT_USAGE;
+        }
+    out->narrow.first_week = choice->first_week;
+    out->narrow.last_week = choice->last_week;
+    return SETWRIGHT_FINE;
+}
+
+bool is_chosen(const struct chosen *chosen, const struct pair *pair)
+{
+    return (!chosen->athletes || chosen->athletes[pair->athlete->order]) && (!chosen->blocks || chosen->blocks[pair->block]) &&
+           (!chosen->run || chosen->run == pair->run);
+}
+
+/* Whether a chosen week of the pair has a day between the dates. */
+static bool pair_meets_dates(const struct block *block, int weeks, const struct narrow *narrow)
+{
+    int first_week = narrow->first_week ? narrow->first_week : 1, last_week = narrow->last_week ? narrow->last_week : weeks;
+    int first = block->start.day + 7 * (first_week - 1), last = block->start.day + 7 * (last_week < weeks ? last_week : weeks) - 1;
+    return first_week <= weeks && (!date_is_set(narrow->from) || last >= narrow->from.day) &&
+           (!date_is_set(narrow->to) || first <= narrow->to.day);
+}
+
+/* Weeks or dates that none of the chosen blocks has would build nothing, in silence. */
+static enum setwright_status check_weeks(struct setwright *sw, struct chosen *chosen)
+{
+    bool between = false;
+    for (int i = 0; i < sw->pairs.count; i++)
+        if (is_chosen(chosen, &sw->pairs.at[i])) {
+            const struct block *block = sw->model->blocks[sw->pairs.at[i].block];
+            int weeks = plan_week_count(block, sw->pairs.at[i].athlete);
+            chosen->weeks = weeks > chosen->weeks ? weeks : chosen->weeks;
+            between |= pair_meets_dates(block, weeks, &chosen->narrow);
+        }
+    if (!chosen->weeks || between)
+        return SETWRIGHT_FINE;
+    if (chosen->narrow.first_week > chosen->weeks)
+        sw->problem = arena_format(sw->arena, "there is no week %d: what is chosen has %d week%s", chosen->narrow.first_week, chosen->weeks,
+                                   chosen->weeks == 1 ? "" : "s");
+    else
+        sw->problem = arena_format(sw->arena, "nothing is planned between these dates");
+    return SETWRIGHT_USAGE;
+}
+
+enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    *out = (struct chosen){ .run = choice->run };
+    arena_reset(sw->work);
+    sw->problem = NULL;
+    if (!sw->model)
+        return api_status(sw) ? api_status(sw) : SETWRIGHT_FINDINGS;
+    pairs_make(sw);
+    enum setwright_status status = choose_people(sw, choice, out);
+    if (!status)
+        status = choose_blocks(sw, choice, out);
+    if (!status)
+        status = choose_dates(sw, choice, out);
+    return status ? status : check_weeks(sw, out);
+}
+
+enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice)
+{
+    GUARD(sw);
+    struct chosen chosen;
+    return api_choose(sw, choice, &chosen);
+}
+
+int setwright_weeks(struct setwright *sw, const struct setwright_choice *choice)
+{
+    struct chosen chosen;
+    if (setjmp(sw->out_of_memory))
+        return 0;
+    api_choose(sw, choice, &chosen);
+    return chosen.weeks;
+}
+
+const char *setwright_problem(const struct setwright *sw)
+{
+    return sw->problem;
+}
+
+enum setwright_status setwright_pairs(struct setwright *sw, const struct setwright_choice *choice,
+                                      bool (*each)(void *context, const char *athlete, const char *block), void *context)
+{
+    GUARD(sw);
+    struct chosen chosen;
+    enum setwright_status status = api_choose(sw, choice, &chosen);
+    for (int i = 0; !status && i < sw->pairs.count; i++)
+        if (is_chosen(&chosen, &sw->pairs.at[i]) &&
+            !each(context, sw->pairs.at[i].athlete->name, sw->model->blocks[sw->pairs.at[i].block]->name))
+            return SETWRIGHT_FILES;
+    return status;
+}

@@ -1,0 +1,65 @@
+/* Inside the library of setwright.h: what its files share. For src/api/ alone. */
+#ifndef API_INNER_H
+#define API_INNER_H
+
+#include "setwright.h"
+
+#include "base/vec.h"
+#include "emit/format.h"
+#include "model/resolve.h"
+#include "plan/plan.h"
+
+/* One athlete in one block, in output order. */
+struct pair {
+    const struct athlete *athlete;
+    int block;
+    int run; /* how often she has trained a block of this name, this time included */
+};
+
+struct setwright {
+    jmp_buf out_of_memory;
+    struct arena *arena, *scratch, *work; /* the run's; one plan's at a time; one call's */
+    struct interner *interner;
+    struct sources *sources;
+    struct findings *findings;
+    struct reader reader;
+    struct model *model; /* NULL until loaded without errors */
+    VEC(struct pair) pairs; /* made once, by pairs_make */
+    const struct finding *const *heard, *const *allowed; /* sorted; NULL: to be looked up anew */
+    int heard_count, allowed_count;
+    const char *problem;
+};
+
+/* Every door into the library starts with this: where memory ends, the call ends. */
+#define GUARD(sw) \
+    if (setjmp((sw)->out_of_memory)) \
+    return SETWRIGHT_LIMIT
+
+/* Whether all went well so far: what the findings say. */
+enum setwright_status api_status(const struct setwright *sw);
+
+/* Fills sw->pairs once: athletes as first named by the blocks, within one the blocks in file order; an athlete's stand together. */
+void pairs_make(struct setwright *sw);
+
+/* The pair's plan, added to what `scratch` holds; touched as for plan_make. NULL: the athlete leaves all of the block out. */
+struct plan *plan_add(struct setwright *sw, const struct pair *pair, bool *touched);
+/* The same, alone in `scratch`. */
+struct plan *plan_pair(struct setwright *sw, const struct pair *pair);
+
+/* What a caller's choice leaves of the plans. */
+struct chosen {
+    bool *athletes; /* by order; NULL: all */
+    bool *blocks;
+    int run;   /* 0: all */
+    int weeks; /* of the longest chosen block */
+    struct narrow narrow;
+};
+
+/* Refuses names, dates and weeks that are not there, with the problem said. Ends what `work` holds. */
+enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out);
+bool is_chosen(const struct chosen *chosen, const struct pair *pair);
+
+/* "no WHAT is called NAME; did you mean NEAR?" (near may be NULL), as a mistake in how the library was asked. */
+enum setwright_status api_problem(struct setwright *sw, const char *what, const char *name, const char *near);
+
+#endif

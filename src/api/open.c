@@ -1,0 +1,60 @@
+#include "api/inner.h"
+
+#include <stdlib.h>
+
+static bool begin(struct setwright *sw)
+{
+    if (setjmp(sw->out_of_memory))
+        return false;
+    if (!(sw->arena = arena_new(&sw->out_of_memory)) || !(sw->scratch = arena_new(&sw->out_of_memory)) ||
+        !(sw->work = arena_new(&sw->out_of_memory)))
+        return false;
+    sw->interner = interner_new(sw->arena);
+    sw->sources = sources_new(sw->arena);
+    sw->findings = findings_new(sw->arena, sw->sources);
+    return true;
+}
+
+struct setwright *setwright_new(struct setwright_reader reader)
+{
+    struct setwright *sw = calloc(1, sizeof *sw);
+    if (!sw)
+        return NULL;
+    sw->reader = (struct reader){ reader.read, reader.context };
+    if (begin(sw))
+        return sw;
+    setwright_free(sw);
+    return NULL;
+}
+
+void setwright_free(struct setwright *sw)
+{
+    if (!sw)
+        return;
+    arena_free(sw->scratch);
+    arena_free(sw->work);
+    arena_free(sw->arena);
+    free(sw);
+}
+
+enum setwright_status api_status(const struct setwright *sw)
+{
+    if (findings_has_kind(sw->findings, KIND_LIMIT))
+        return SETWRIGHT_LIMIT;
+    if (findings_has_kind(sw->findings, KIND_FILE))
+        return SETWRIGHT_FILES;
+    return findings_count(sw->findings, LEVEL_ERROR) ? SETWRIGHT_FINDINGS : SETWRIGHT_FINE;
+}
+
+enum setwright_status setwright_load(struct setwright *sw, const char *const *paths, int count)
+{
+    GUARD(sw);
+    sw->heard = sw->allowed = NULL;
+    struct loaded loaded = load_files(sw->arena, sw->interner, sw->sources, sw->findings, sw->reader, paths, count);
+    if (api_status(sw) != SETWRIGHT_FINE)
+        return api_status(sw);
+    sw->model = model_resolve(sw->arena, sw->interner, sw->sources, sw->findings, loaded);
+    if (api_status(sw) != SETWRIGHT_FINE)
+        sw->model = NULL;
+    return api_status(sw);
+}

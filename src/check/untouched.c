@@ -1,0 +1,64 @@
+#include "check/untouched.h"
+
+/* It names only weeks that the block does not have, and that has been said. */
+static bool reaches_no_week(const struct block *block, const struct change_list *list, const struct change *change)
+{
+    if (change->verb != CHANGE_SKIP_WEEK && change->verb != CHANGE_REPEAT_WEEK)
+        return list->frame && !list->frame->count && !date_is_set(list->from);
+    for (int week = 1; week <= block->week_count; week++)
+        if (week_in(&change->weeks, week))
+            return false;
+    return true;
+}
+
+static const char *untouched_why(const struct change *change)
+{
+    if (change->verb == CHANGE_EFFORT)
+        return "`rpe` acts on sets given by effort, and none of these is";
+    if (change->verb == CHANGE_LOAD)
+        return "`load` acts on sets given by a load or a per cent, and none of these is";
+    return "no set of these weeks, days and lifts is concerned";
+}
+
+static const char *untouched_help(const struct change *change)
+{
+    if (change->verb == CHANGE_EFFORT)
+        return "write `load down 10%` for sets given by a load or a per cent";
+    if (change->verb == CHANGE_LOAD)
+        return "write `rpe down 2` for sets given by effort";
+    return "check the weeks, the lift and for whom it is";
+}
+
+/* In any run of the block: seasons may run it more than once, for others and at other times. */
+static bool is_touched(const struct model *model, const struct block *block, bool *const *touched, int id)
+{
+    for (int i = 0; i < model->block_count; i++)
+        if (model->blocks[i]->at.start == block->at.start && id < model->blocks[i]->change_count && touched[i][id])
+            return true;
+    return false;
+}
+
+static void say_list(const struct model *model, const struct block *block, const struct change_list *lists, int count, bool *const *touched)
+{
+    for (int i = 0; i < count; i++)
+        for (int j = 0; j < lists[i].change_count; j++) {
+            const struct change *change = &lists[i].changes[j];
+            if (change->id < 0 || is_touched(model, block, touched, change->id) || lists[i].idle || reaches_no_week(block, &lists[i], change))
+                continue;
+            struct finding *finding = diag_add(model->findings, KIND_UNTOUCHED, change->at, "this changes nothing: %s", untouched_why(change));
+            diag_setting(model->findings, finding, (struct setting){ .block = block->name });
+            diag_help(model->findings, finding, "%s; or take the line out", untouched_help(change));
+            for (const struct origin *origin = change->origin; origin; origin = origin->up)
+                diag_related(model->findings, finding, origin->at, "%s", origin->says);
+        }
+}
+
+void untouched_say(const struct model *model, bool *const *touched)
+{
+    for (int i = 0; i < model->block_count; i++) {
+        const struct block *block = model->blocks[i];
+        say_list(model, block, block->deloads, block->deload_count, touched);
+        say_list(model, block, block->tapers, block->taper_count, touched);
+        say_list(model, block, block->adjusts, block->adjust_count, touched);
+    }
+}

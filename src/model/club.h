@@ -121,6 +121,8 @@ struct place {
 };
 /* What a $name stands for: its let's value node and the scope it is read in. NULL: none, which is a finding. */
 const struct node *let_find(const struct place *place, const struct node *var, struct place *found);
+/* The $name that a value consists of, whatever its siblings, and the word of its unit (NULL: none); NULL: it is no $name. */
+const struct node *var_inside(const struct node *node, const char **unit);
 /* Follows $names until a node that is none; NULL after a finding. */
 const struct node *node_behind(const struct place *place, const struct node *node, struct place *found);
 /* A value node (LIST, RAMP, STEP, WAVE, SETS, AMOUNT, BAND, NUMBER, VAR, WEIGHT or EFFORT) to a series; an empty value after a

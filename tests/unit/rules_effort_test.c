@@ -15,6 +15,8 @@
 static const struct asked rows[] = {
     { "a single at rpe 9.5 may stand 28 days before the meet", "failure-window",
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 9.5 }", "2027-02-01", .met = "" },
+    { "and on its very day", "failure-window", "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 9.5 }",
+      "2027-01-04", .met = "" },
     { "29 days before it may not", "failure-window", "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 9.5 }",
       "2027-02-02",
       .met = "`1 x 1 at rpe 9.5` squat at rpe 9.5 goes to the edge of failure 29 days before the meet" PLACES },

@@ -349,57 +349,36 @@ static const struct reason *max_behind(const struct plan_run *run)
     return NULL;
 }
 
-struct stale {
-    struct asking *asking;
-    const struct block_view *block;
-    struct bounds limit;
-    VEC(uint32_t) said; /* places of the lines already met in this week */
-    const struct plan_week *week;
-};
-
-static void stale_met(struct stale *stale, const struct set_view *set, const struct reason *max)
+/* Sets from the same line and week fold into one finding. */
+static void stale_met(struct asking *asking, const struct block_view *block, const struct set_view *set, const struct reason *max,
+                      struct dec limit)
 {
     bool dated = date_is_set(max->date);
-    struct place_met place = { .block = stale->block,
+    struct place_met place = { .block = block,
                                .week = dated ? set->week : NULL,
                                .at = max->at,
                                .level = dated ? LEVEL_OF_GOAL : LEVEL_ADVICE };
-    const char *lately = date_text(rule_arena(stale->asking), date_plus(stale->block->first, -WEEK_DAYS));
+    const char *lately = date_text(rule_arena(asking), date_plus(block->first, -WEEK_DAYS));
     if (dated)
-        rule_hit(stale->asking, place,
-                 rule_text(stale->asking,
+        rule_hit(asking, place,
+                 rule_text(asking,
                            "test it, or add a line from a good set, such as `max %s from 100 kg x 5 rpe 8 on %s`",
                            max->name, lately),
                  "the max of %s is %d days old when week %d of %s starts; the limit is %s", max->name,
-                 set->week->start.day - max->date.day, set->week->number, stale->block->block->name,
-                 bound_text(stale->asking, stale->limit.high));
+                 set->week->start.day - max->date.day, set->week->number, block->block->name,
+                 bound_text(asking, limit));
     else
-        rule_hit(stale->asking, place, rule_text(stale->asking, "add its day, such as `on %s`", lately),
+        rule_hit(asking, place, rule_text(asking, "add its day, such as `on %s`", lately),
                  "the max of %s has no date, so nobody sees when it is out of date", max->name);
-}
-
-static void stale_set(struct stale *stale, const struct set_view *set)
-{
-    const struct reason *max = set->run->has_load ? max_behind(set->run) : NULL;
-    if (!max)
-        return;
-    int days = set->week->start.day - max->date.day;
-    if (date_is_set(max->date) && !is_above(ratio_int(days), stale->limit.high))
-        return;
-    if (set->week != stale->week)
-        stale->said.count = 0;
-    stale->week = set->week;
-    for (int i = 0; i < stale->said.count; i++)
-        if (stale->said.at[i] == max->at.start)
-            return;
-    vec_add(rule_arena(stale->asking), &stale->said, max->at.start);
-    stale_met(stale, set, max);
 }
 
 void rule_stale_max(struct asking *asking, const struct block_view *block)
 {
-    struct stale stale = { .asking = asking, .block = block, .limit = rule_limit(asking, block, NULL) };
-    for (int i = 0; i < block->set_count && !rule_is_off(asking, block); i++)
-        if (block->sets[i].week->kind == WEEK_TRAINING)
-            stale_set(&stale, &block->sets[i]);
+    struct dec limit = rule_limit(asking, block, NULL).high;
+    for (int i = 0; i < block->set_count && !rule_is_off(asking, block); i++) {
+        const struct set_view *set = &block->sets[i];
+        const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
+        if (max && (!date_is_set(max->date) || is_above(ratio_int(set->week->start.day - max->date.day), limit)))
+            stale_met(asking, block, set, max, limit);
+    }
 }

@@ -177,7 +177,9 @@ void rule_failure_window(struct asking *asking, const struct block_view *block)
                           : ratio_cmp(set->effort, ratio_int(10)) > 0
                               ? "above the max"
                               : rule_text(asking, "at rpe %s", rule_number(asking, set->effort));
-        const char *when = out < 0 ? "" : rule_text(asking, " %d day%s before the meet", out, out == 1 ? "" : "s");
+        const char *when = out < 0    ? ""
+                           : out == 0 ? " on the day of the meet"
+                                      : rule_text(asking, " %d day%s before the meet", out, out == 1 ? "" : "s");
         rule_hit(asking, met_set(block, set),
                  set->amrap ? "write a number of reps and an effort, such as `3 x 5 at rpe 8`"
                             : "ask for rpe 9 or less; `cap rpe 9` keeps a load below that",

@@ -119,6 +119,8 @@ static const struct season_asked rows[] = {
       "weeks 2 { day C on mon, thu { sled 3 x 20 m at rpe 7 } }",
       .met = "warning `weeks 2` week 2 does not train squat, which the block does\n"
              "warning `weeks 2` week 2 does not train bench, which the block does" },
+    { "a week that she skips forgets no lift", "frequency", "goal strength; weeks 2; " TRAINS "; adjust ines { skip week 2 }",
+      .met = "" },
     { "two entries of one day are one day", "frequency",
       "goal strength; weeks 1; day A on mon { squat 3 x 5 at rpe 7; bench 3 x 5; squat 2 x 5 at rpe 6 }; "
       "day B on thu { bench 3 x 5 }",
@@ -129,6 +131,13 @@ static const struct season_asked rows[] = {
       .spring = "starts 2027-01-11; weeks 1; day A on mon { squat 3 x 5 at rpe 7 }",
       .met = "warning `squat` squat is at rpe 7 on mon 2027-01-11 and was at rpe 7 the day before; hard days of a lift "
              "want 2 days from one to the next" },
+    { "a second day of the same date too, and of two days before the first speaks", "back-to-back",
+      "weeks 1; day A on mon { squat 3 x 5 at rpe 8 }\nday B on mon { squat 3 x 5 at rpe 7 }\n"
+      "day C on tue { squat 3 x 5 at rpe 7.5 }",
+      .met = "warning `squat` squat is at rpe 7 on mon 2027-01-04 and was at rpe 8 the same day; hard days of a lift "
+             "want 2 days from one to the next\n"
+             "warning `squat` squat is at rpe 7.5 on tue 2027-01-05 and was at rpe 8 the day before; hard days of a "
+             "lift want 2 days from one to the next" },
     { "a variation is another lift", "back-to-back",
       "weeks 1; day A on mon { squat 3 x 5 at rpe 8 }; day B on tue { front-squat 3 x 5 at rpe 8 }", .met = "" },
     { "a deload is not asked", "back-to-back",
@@ -172,6 +181,10 @@ static const struct season_asked rows[] = {
       .meet = "2027-01-30", .met = LIGHTER("82.5 kg", "100 kg", "12") },
     { "nor 5 days before the meet", "taper-shape", HEAVY("0%", "17.5%"), .meet = "2027-01-30",
       .met = LIGHTER("82.5 kg", "100 kg", "5") },
+    { "of loads as heavy the first speaks", "taper-shape",
+      "goal peak; weeks 4; taper week 3 { sets to 50% }; taper week 4 { sets to 30%; load down 17.5% }; "
+      "day A on mon { squat { 10 x 3 at rpe 7; 1 x 1 at 100 kg; 1 x 1 at 100% } }",
+      .meet = "2027-01-30", .met = LIGHTER("82.5 kg", "100 kg", "5") },
     { "4 days before it a light day is meant", "taper-shape", HEAVY("0%", "17.5%"), .meet = "2027-01-29", .met = "" },
 
     { "a day before the meet nothing is hard", "meet-week", LAST_WEEK("day A on fri { squat 1 x 1 at rpe 8 }"),
@@ -229,6 +242,12 @@ static const struct season_asked rows[] = {
       "kg } }",
       .meet = "2027-02-16", .opening = { 1000, 1200 },
       .met = "warning `squat` the squat opener, 100 kg, is more than the heaviest single of the last 42 days, 90 kg" },
+    { "one on the day before it does", "opener",
+      "goal peak; weeks 4; day A on mon { squat 1 x 1 at 90 kg in weeks 1 }; day B on fri { squat 1 x 1 at 100 kg in weeks 4 }",
+      .meet = "2027-01-30", .opening = { 1000, 1200 }, .met = "" },
+    { "so does one in another block", "opener", "goal peak; weeks 4; day A on mon { squat 1 x 1 at 90 kg }",
+      .spring = "starts 2027-01-05; weeks 1; day A on tue { squat 1 x 1 at 100 kg }", .meet = "2027-01-30",
+      .opening = { 1000, 1200 }, .met = "" },
     { "without singles there is nothing to compare with", "opener", "goal peak; weeks 4; " TRAINS, .meet = "2027-01-30",
       .opening = { 1025, 1200 }, .met = "" },
     { "a third as heavy as the second is fine", "opener", "goal peak; weeks 4; " TRAINS, .meet = "2027-01-30",
@@ -254,6 +273,11 @@ static const struct season_asked rows[] = {
       "}\n"
       "sled 1 x 20 m rest 911 s }",
       .met = "advice `A` day A takes about 121 min with its rests; the limit is 120 min" },
+
+    { "each max speaks for itself, once", "stale-max",
+      "goal strength; weeks 2; day A on mon, thu { squat 3 x 5 at 75%; bench 3 x 5 at 75%; squat 2 x 5 at 70% }",
+      .met = "advice `max squat 100 kg` the max of squat has no date, so nobody sees when it is out of date\n"
+             "advice `max bench 60 kg` the max of bench has no date, so nobody sees when it is out of date" },
 };
 
 int main(void)

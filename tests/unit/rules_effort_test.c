@@ -39,6 +39,9 @@ static const struct asked rows[] = {
     { "55 days before it may not", "failure-window",
       "goal hypertrophy; weeks 1; day A on mon { squat 3 x 8 at rpe 10 }", "2027-02-28",
       .met = "`3 x 8 at rpe 10` squat at rpe 10 goes to the edge of failure 55 days before the meet" PLACES },
+    { "nor on the day of the meet", "failure-window",
+      "goal hypertrophy; weeks 1; day A on mon { squat 3 x 8 at rpe 10 }", "2027-01-04",
+      .met = "`3 x 8 at rpe 10` squat at rpe 10 goes to the edge of failure on the day of the meet" PLACES },
     { "a group speaks once, by its hardest set", "failure-window",
       "weeks 1; day A on mon { squat 3 x 1 at rpe 9.5, 10, 8 }", NULL,
       .met = "`3 x 1 at rpe 9.5, 10, 8` squat at rpe 10 goes to the edge of failure" PLACES },
@@ -60,6 +63,7 @@ static const struct asked rows[] = {
     { "one is not", "heavy-practice", SINGLES("1"), "2027-02-01", .met = NO_PRACTICE("squat", "1") },
     { "the 29th day before the meet is too early", "heavy-practice", SINGLES("1, 3"), "2027-02-02",
       .met = NO_PRACTICE("squat", "1") },
+    { "the day of the meet itself counts", "heavy-practice", SINGLES("1, 4"), "2027-01-25", .met = "" },
     { "an earlier block of the season is not asked", "heavy-practice", SINGLES("1"), "2027-02-01", .not_last = true,
       .met = "" },
     { "nor a block without a meet", "heavy-practice", SINGLES("1"), NULL, .met = "" },
@@ -132,6 +136,9 @@ static const struct asked rows[] = {
       .met = "`at rpe 5 | 8` squat goes from rpe 5 in week 1 to rpe 8 in week 3, up 3; the limit is 1.5" },
     { "an expected effort is not stated", "effort-creep",
       "goal strength; weeks 2; day A on mon { squat 3 x 3 at 75 | 90% }", NULL, .met = "" },
+    { "of sets as hard the first speaks", "effort-creep",
+      "goal strength; weeks 2; day A on mon { squat { 3 x 5 at rpe 5 | 8; 2 x 3 at rpe 4 | 8 } }", NULL,
+      .met = "`at rpe 5 | 8` squat goes from rpe 5 in week 1 to rpe 8 in week 2, up 3; the limit is 1.5" },
     { "an accessory creeps too", "effort-creep", "goal strength; weeks 2; day A on mon { curl 3 x 12 at rpe 7 | 9 }",
       NULL, .met = "`at rpe 7 | 9` curl goes from rpe 7 in week 1 to rpe 9 in week 2, up 2; the limit is 1.5" },
 
@@ -147,6 +154,11 @@ static const struct asked rows[] = {
       .met = "`1 x amrap at 75% at least 6` 6 reps of squat at rpe 10; for 6 reps and more the limit is rpe 8" },
     { "a number of reps in open sets is none", "hard-high-reps",
       "goal strength; weeks 1; day A on mon { squat total 30 at rpe 9 }", NULL, .met = "" },
+    /* 75 %: n = 10, a single is rpe 1; 72.5 %: n = 10.9, rpe 0.1. */
+    { "rpe 1 is said as it is", "too-light",
+      "goal strength; weeks 1; day A on mon { squat { 1 x 1 at 75%; 1 x 1 at 72.5% } }", NULL,
+      .met = "`1 x 1 at 75%` squat at rpe 1 is too light to train it; the limit is rpe 3\n"
+             "`1 x 1 at 72.5%` squat at less than rpe 1 is too light to train it; the limit is rpe 3" },
     { "an accessory may be light", "too-light", "goal strength; weeks 1; day A on mon { sled 3 x 10 at rpe 1 }", NULL,
       .met = "" },
 };

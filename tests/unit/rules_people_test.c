@@ -7,6 +7,7 @@ struct diary {
     const char *says, *rule;
     const char *squat, *bench; /* ratings "8/6 8.5/7": rated/worked out; or sessions "xo": missed, made */
     const char *checks;        /* of the top level; NULL: none */
+    const char *unasked;       /* the first of seven days of a block that turns the rule off; NULL: none */
     const char *met;           /* "level `words` message / help", a line each */
 };
 
@@ -64,8 +65,11 @@ static int sessions_mix(struct session_view *to, const struct session_view *a, i
 static void diary_holds(void **state)
 {
     const struct diary *diary = *state;
-    char text[2048];
-    snprintf(text, sizeof text, "%s%s", diary->checks ? diary->checks : "", INES);
+    char text[2048], block[256] = "";
+    if (diary->unasked)
+        snprintf(block, sizeof block, "block winter { for ines; starts %s; weeks 1; checks { off %s because \"ill\" }; day A { squat 1 x 5 } }\n",
+                 diary->unasked, diary->rule);
+    snprintf(text, sizeof text, "%s%s%s", diary->checks ? diary->checks : "", INES, block);
     struct told t = told_club(text);
     assert_string_equal(findings_text(&t), "");
     const struct lift *squat = t.model->lifts[0], *bench = t.model->lifts[1];
@@ -74,6 +78,11 @@ static void diary_holds(void **state)
     struct athlete_view view = {
         .model = t.model, .athlete = told_athlete(&t, "ines"), .ratings = ratings, .sessions = sessions
     };
+    struct block_view winter;
+    if (diary->unasked) {
+        winter = block_view_make(t.arena, told_plan(&t, "winter", "ines"));
+        view.blocks = &winter, view.block_count = 1;
+    }
     if (!strcmp(diary->rule, "effort-honesty")) {
         view.rating_count = ratings_read(ratings, diary->squat, squat);
         view.rating_count += ratings_read(ratings + view.rating_count, diary->bench, bench);
@@ -116,6 +125,14 @@ static const struct diary rows[] = {
       .met = RATED("bench", "3", "high", "6") ADD("effort bench 8 means 5") },
     { "the house is not asked", "effort-honesty", "8/6 8/6 8/6 8/6 8/6 8/6",
       .checks = "checks { off effort-honesty because \"beginners\" }\n", .met = "" },
+    /* The sixth rating is of 2027-02-08. */
+    { "nor is it in a block that says so, from its first day", "effort-honesty", "8/6 8/6 8/6 8/6 8/6 8/6",
+      .unasked = "2027-02-08", .met = "" },
+    { "to its last", "effort-honesty", "8/6 8/6 8/6 8/6 8/6 8/6", .unasked = "2027-02-02", .met = "" },
+    { "but the day after it is", "effort-honesty", "8/6 8/6 8/6 8/6 8/6 8/6", .unasked = "2027-02-01",
+      .met = RATED("squat", "2", "high", "6") ADD("effort squat 8 means 6") },
+    { "and the day before", "effort-honesty", "8/6 8/6 8/6 8/6 8/6 8/6", .unasked = "2027-02-09",
+      .met = RATED("squat", "2", "high", "6") ADD("effort squat 8 means 6") },
 
     { "two of the last three", "missed-often", "oxox", .met = MISSED("squat", "2", "3") },
     { "the last two", "missed-often", "ooxx", .met = MISSED("squat", "2", "3") },

@@ -28,6 +28,9 @@ static const struct asked rows[] = {
       "goal strength; weeks 1; checks { weekly-sets squat 8 to 10 }; day A on mon { squat 7 x 3 at rpe 7; bench 7 x 3 "
       "at rpe 7 }",
       .met = "`winter` 7 hard sets for squat in week 1; the limits are 8 to 10" },
+    { "none at all is a limit too", "weekly-sets",
+      "goal strength; weeks 1; checks { weekly-sets squat 0 to 0 }; day A on mon { squat 2 x 3 at rpe 7 }",
+      .met = "`winter` 2 hard sets for squat in week 1; the limits are 0 to 0" },
     { "sets of unknown effort may be hard, so nothing is too few", "weekly-sets",
       "goal strength; weeks 1; day A on mon { deadlift 2 x 5 at rpe 7 then 3 x 5 }", .met = "" },
     { "but too few with them is too few", "weekly-sets",
@@ -74,6 +77,16 @@ static const struct asked rows[] = {
       "goal strength; weeks 2; day A on mon { squat 5 x 5 at rpe 4.5 | 5 }", .met = "" },
     { "days in turn are measured by the fuller week before", "volume-jump",
       "goal strength; weeks 3; rotate A, B on mon, wed, fri\n day A { squat 3 x 5 at rpe 7 }\n day B { bench 3 x 5 at rpe 7 }", .met = "" },
+    { "of two weeks as full the later one", "volume-jump",
+      "goal strength; weeks 3; rotate A, B on mon, wed\n day A { squat (3 | 3 | 9) x 5 at rpe 7 }\n day B { bench 3 x 5 at rpe 7 }",
+      .met = "`winter` squat goes from 3 hard sets in week 2 to 9 in week 3, up 6 (200 %); the limit is 20 % and 2 sets" },
+    { "a lift on days of its own is measured by the week before, whatever turns beside it", "volume-jump",
+      "goal strength; weeks 3; rotate A, B on mon, wed\n day A { bench 3 x 5 at rpe 7 }\n day B { sled 3 x 5 at rpe 7 }\n"
+      "day C on fri { squat (8 | 4 | 8) x 5 at rpe 7 }",
+      .met = "`winter` squat goes from 4 hard sets in week 2 to 8 in week 3, up 4 (100 %); the limit is 20 % and 2 sets" },
+    { "a house limit of nothing is a limit", "volume-jump",
+      "goal strength; weeks 2; checks { volume-jump at most 0% }; day A on mon { squat (5 | 8) x 5 at rpe 7 }",
+      .met = "`winter` squat goes from 5 hard sets in week 1 to 8 in week 2, up 3 (60 %); the limit is 0 % and 2 sets" },
     { "sets of unknown effort before are taken as hard", "volume-jump",
       "goal strength; weeks 2; day A on mon { deadlift { 5 x 5 in weeks 1; 5 x 5 at rpe 7 in weeks 2 } }", .met = "" },
 
@@ -92,6 +105,12 @@ static const struct asked rows[] = {
       "weeks 3; day A on mon { bench 1 x 3 at 30 kg; squat 3 x 3 at 75 | 85% in weeks 1, 3 }",
       .met = "`at 75 | 85%` squat goes from 75 kg in week 1 to 85 kg in week 3 at the same reps, up 13.3 %; the limit "
              "is 10 %" },
+    { "of loads as heavy the first speaks", "load-jump",
+      "weeks 2; day A on mon { squat { 3 x 3 at 75 | 85%; 2 x 3 at 70 | 85% } }",
+      .met = "`at 75 | 85%` squat goes from 75 kg in week 1 to 85 kg in week 2 at the same reps, up 13.3 %; the limit "
+             "is 10 %" },
+    { "from nothing there is no per cent", "load-jump", "weeks 2; day A on mon { sled 3 x 10 at 0 | 10 kg }",
+      .met = "" },
     { "each role by itself", "load-jump",
       "weeks 2; day A on mon { squat { back-off 1 x 3 at 70% in weeks 1; 1 x 3 at 85% in weeks 2 } }", .met = "" },
     { "the top of a range has to be the same too", "load-jump",
@@ -175,6 +194,20 @@ static const struct asked rows[] = {
     /* 21 kg to 20 kg is 4.8 %, and half a usual step of 2.5 kg is more than this kilogram. */
     { "nobody comes nearer to a light load than half a usual step", "unreachable-load",
       "weeks 1; day A on mon { pulldown 3 x 10 at 21 kg }", .met = "" },
+
+    /* 20, 22.5 kg with the bar and 1.25 a side: 21.25 lies half of 2.5 kg from either. */
+    { "half a usual step off is as near as gyms come", "unreachable-load",
+      "weeks 1; day A on mon { squat 1 x 5 at 21.25 kg }", .met = "" },
+    { "of nothing there is no per cent", "unreachable-load", "weeks 1; day A on mon { pulldown 1 x 5 at 0 kg }",
+      .met = "" },
+    /* 3 of 13 and 6 of 26 are 23.1 %. */
+    { "of loads as far off the first speaks", "unreachable-load",
+      "weeks 1; day A on mon { gym attic; pulldown 2 x 10 at 13, 26 kg }\n}\ngym attic { stack 10, 20, 40 kg",
+      .met = "`at 13, 26 kg` pulldown asks for 13 kg and gets 10 kg in this gym, 23.1 % away; the limit is 2.5 %" },
+    { "each lift of the day is asked", "zone-reps",
+      "goal strength; weeks 1; day A on mon { squat 1 x 5 at 75%; bench 1 x 5 at 75% }",
+      .met = "`squat` in one day squat has 5 reps from 70 to under 80 % of the max (the table has 12 to 24)\n"
+             "`bench` in one day bench has 5 reps from 70 to under 80 % of the max (the table has 12 to 24)" },
 };
 
 int main(void)

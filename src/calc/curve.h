@@ -13,8 +13,7 @@
  * The default is Brzycki up to 10 and Epley (unscaled) above: they meet exactly at n = 10, 75 %.
  * Where a formula ends (Brzycki at 37, Lander at 37.9), n is held at the last whole n with a positive share.
  *
- * Beside calc/points the only module with binary floating point, and only where a formula is irrational; the others are exact
- * fractions.
+ * Binary floating point only where a formula is irrational; the others are exact fractions.
  * An irrational share is rounded to a multiple of 1e-12. */
 #ifndef CALC_CURVE_H
 #define CALC_CURVE_H

@@ -4,8 +4,8 @@
  *   DOTS  500 x total / (a0 + a1 bw + a2 bw^2 + a3 bw^3 + a4 bw^4)  Konertz, 2019; bw is held within the row's domain
  *
  * All constants stand in one table in points.c and are from memory: the federations' own sheets were not at hand.
- * Beside calc/curve.c the only place with binary floating point, for the exponential and the fourth power; the result is
- * rounded to a multiple of 1e-8. */
+ * Binary floating point in here, for the exponential and the fourth power; the result is rounded to a multiple of
+ * 1e-8. */
 #ifndef CALC_POINTS_H
 #define CALC_POINTS_H
 

@@ -57,17 +57,6 @@ static const struct kind_row rows[KIND_COUNT] = {
         "2027 has no 29 February:\n"
         "\n"
         "    starts 2027-03-01\n" },
-    [KIND_NOT_YET] = {
-        "not-yet", LEVEL_ERROR, "the language has this, but this version of setwright does not build it",
-        "The words are right and will work in a later version. Nothing is built, because a sheet that\n"
-        "leaves a line of yours out would be a wrong sheet.\n"
-        "\n"
-        "    season spring { for ines; starts 2027-01-04; run base, peak }\n"
-        "\n"
-        "Say it with what this version knows, here a start for each block:\n"
-        "\n"
-        "    block base { for ines; starts 2027-01-04; weeks 4 }\n"
-        "    block peak { for ines; starts 2027-02-01; weeks 3 }\n" },
     [KIND_LIMIT] = {
         "limit", LEVEL_ERROR, "something is larger than setwright can hold",
         "A limit of setwright itself and no mistake in training: braces nested very deep, files of very\n"
@@ -319,6 +308,20 @@ static const struct kind_row rows[KIND_COUNT] = {
         "\n"
         "    deload week 3\n"
         "    taper weeks 4-5 { sets to 60 | 40% }\n" },
+    [KIND_DIARY] = {
+        "diary", LEVEL_ERROR, "an entry of a diary that cannot be meant as it stands",
+        "Two entries for one session, a load without a unit that is lighter than the empty bar, or a\n"
+        "diary for a group: each lifter has a diary of their own.\n"
+        "\n"
+        "    diary ines { 2027-01-04 A { squat 5 x 5 } }\n"
+        "\n"
+        "5 kg were hardly meant; in a diary the load comes first:\n"
+        "\n"
+        "    diary ines { 2027-01-04 A { squat 90 kg x 5, 5, 5, 5, 5 rpe 7 } }\n" },
+    [KIND_UNMATCHED_DIARY] = {
+        "unmatched-diary", LEVEL_WARNING, "an entry of a diary that fits no session of the plan, or only in part",
+        "A session belongs to the week of its date and to the day of its label. What fits nothing feeds the\n"
+        "running max and nothing else.\n" },
     [KIND_SEASON] = {
         "season", LEVEL_ERROR, "a season and its blocks, meets or dates do not fit each other",
         "A season counts its blocks back from the last meet, or on from a Monday. A block in it takes its\n"

@@ -18,7 +18,15 @@ struct decl {
     bool making; /* being worked out: met again, it is a circle */
     bool is_group;
     void *made;  /* lift, gym, athlete, people_group, progression; NULL: not yet or refused */
+    struct diary_node *diaries; /* of a person, the last written first */
     struct decl *next; /* in the same slot of the table */
+};
+
+/* A `diary` statement of an athlete. */
+struct diary_node {
+    const struct node *node;
+    const struct file_unit *file;
+    struct diary_node *next;
 };
 
 struct people_group {
@@ -84,6 +92,14 @@ void people_make_all(struct club *club); /* athletes in order of declaration, gr
 /* `for novices, piotr`: athletes in order, each once. */
 const struct athlete *const *people_list(struct club *club, const struct node *people, int *count,
                                          const struct origin *origin);
+
+/* ---- diaries.c ---- */
+void diaries_collect(struct club *club); /* each to its person, before people are made */
+struct bodyweight_lines {
+    VEC(struct bodyweight_line) list;
+};
+void diaries_bodyweights(struct club *club, const struct decl *person, struct bodyweight_lines *out);
+void diaries_make(struct club *club); /* once lifts and people are made */
 
 /* ---- values.c ---- */
 /* What stands well in a place: its units and its name in messages. */

@@ -19,7 +19,7 @@ static bool has_own_points(const struct athlete *athlete, const struct lift *lif
     return false;
 }
 
-static struct ratio load_in(const struct athlete *athlete, const struct max_line *line, const struct block *block)
+struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block)
 {
     if (!line->estimated || !block || !block->model || athlete->model || has_own_points(athlete, line->lift))
         return line->load;
@@ -34,7 +34,7 @@ struct max_used history_max(const struct athlete *athlete, const struct lift *li
     for (const struct lift *from = lift; from; from = from->like) {
         const struct max_line *line = own_max(athlete, from, day);
         if (line) {
-            struct ratio lent = load_in(athlete, line, block);
+            struct ratio lent = history_line_load(athlete, line, block);
             return (struct max_used){ line, from == lift ? NULL : from, ratio_mul(lent, share), lent };
         }
         share = ratio_percent(share, from->like_percent);
@@ -42,12 +42,20 @@ struct max_used history_max(const struct athlete *athlete, const struct lift *li
     return (struct max_used){ 0 };
 }
 
+/* A line of hers from its day on; one of a diary, as all results, from the day after. */
+static bool known_on(const struct bodyweight_line *line, struct date day)
+{
+    return line->from_diary ? line->date.day < day.day : line->date.day <= day.day;
+}
+
 const struct bodyweight_line *history_bodyweight(const struct athlete *athlete, struct date day)
 {
     const struct bodyweight_line *best = NULL;
     for (int i = 0; i < athlete->bodyweight_count; i++) {
         const struct bodyweight_line *line = &athlete->bodyweights[i];
-        bool in_time = line->date.day <= day.day, best_in_time = best && best->date.day <= day.day;
+        bool in_time = known_on(line, day), best_in_time = best && known_on(best, day);
+        if (line->from_diary && !in_time)
+            continue;
         if (!best || (in_time && (!best_in_time || line->date.day >= best->date.day)) ||
             (!in_time && !best_in_time && line->date.day < best->date.day))
             best = line;

@@ -113,6 +113,7 @@ struct bodyweight_line {
     struct weight weight;
     struct date date;
     struct span at;
+    bool from_diary; /* known from the day after its date on, and never before */
 };
 struct own_curve {
     const struct lift *lift;
@@ -129,6 +130,51 @@ struct avoid_line {
     const char *because;
     struct span at;
 };
+
+/* ---- results: diaries as written; which session of the plan they belong to is plan/record's to find ---- */
+
+struct done_set {
+    struct weight load; /* as the sheet shows loads: on bodyweight lifts what is added, or, negative, taken off */
+    bool bare;          /* no unit was written */
+    int reps;           /* 0: a rep that failed; seconds or metres where not counted */
+    bool counted;       /* a plain number of reps */
+    bool has_effort, has_speed;
+    struct dec effort;  /* rpe as she rated it */
+    struct dec speed;   /* of the last rep, m/s */
+    struct span at;     /* of the reps, or of the loads where these were listed */
+};
+struct done_part { /* the sets between two `then` */
+    const struct done_set *sets;
+    int set_count;
+    struct span at;
+};
+struct done_lift {
+    const struct lift *lift;
+    enum done_how { DONE_SETS, DONE_AS_PLANNED, DONE_SKIPPED } how;
+    const struct done_part *parts; /* DONE_SETS */
+    int part_count;
+    bool has_effort, has_speed;    /* DONE_AS_PLANNED: of the last set */
+    struct dec effort, speed;
+    const char *because;           /* DONE_SKIPPED; may be NULL */
+    struct span at;                /* of the lift's word */
+};
+struct diary_session {
+    struct date date;
+    const char *label; /* NULL: none was written */
+    int week;          /* of its block, as printed; 0: that of its date */
+    bool missed;
+    const char *because;
+    const struct done_lift *lifts;
+    int lift_count;
+    bool has_effort; /* of the session as a whole */
+    struct dec effort;
+    int minutes;     /* 0: not written */
+    bool lets_in;    /* an `allow unlikely-result`: its estimates count, however far away */
+    const char *const *notes;
+    int note_count;
+    struct span at; /* of the date */
+};
+
 struct athlete {
     const char *name, *title;
     struct span at;
@@ -150,6 +196,8 @@ struct athlete {
     int let_count;
     const char *const *notes;
     int note_count;
+    const struct diary_session *diary; /* by date; of one day by label, whatever the order of files and lines */
+    int diary_count;
     int order; /* of declaration, from 0 */
 };
 

@@ -9,7 +9,7 @@ struct athlete_parts {
     struct athlete *athlete;
     struct place place;
     VEC(struct max_line) maxes;
-    VEC(struct bodyweight_line) bodyweights;
+    struct bodyweight_lines bodyweights;
     VEC(struct own_curve) curves;
     VEC(struct effort_line) efforts;
     VEC(struct avoid_line) avoids;
@@ -31,7 +31,7 @@ static void athlete_finish(struct athlete_parts *p)
 {
     struct athlete *a = p->athlete;
     a->maxes = p->maxes.at, a->max_count = p->maxes.count;
-    a->bodyweights = p->bodyweights.at, a->bodyweight_count = p->bodyweights.count;
+    a->bodyweights = p->bodyweights.list.at, a->bodyweight_count = p->bodyweights.list.count;
     a->curves = p->curves.at, a->curve_count = p->curves.count;
     a->efforts = p->efforts.at, a->effort_count = p->efforts.count;
     a->avoids = p->avoids.at, a->avoid_count = p->avoids.count;
@@ -127,7 +127,7 @@ static void athlete_bodyweight(struct athlete_parts *p, const struct node *node)
         diag_help(p->club->findings, place_finding(&p->place, KIND_RANGE, node->child->at, "a bodyweight is more than nothing"),
                   "write what the scales said, or leave the line out");
     else
-        vec_add(p->club->arena, &p->bodyweights, line);
+        vec_add(p->club->arena, &p->bodyweights.list, line);
 }
 
 static void athlete_curves(struct athlete_parts *p, const struct node *body)
@@ -253,6 +253,7 @@ static void athlete_from_tree(struct club *club, struct decl *decl)
     lets_check(&p.place, decl->node);
     for (const struct node *node = decl->node->child; node; node = node->next)
         athlete_line(&p, node);
+    diaries_bodyweights(club, decl, &p.bodyweights);
     athlete_curves(&p, decl->node);
     for (const struct node *node = node_child(decl->node, NODE_MAX); node; node = node_next(node, NODE_MAX))
         athlete_max(&p, node);
@@ -336,7 +337,7 @@ static void roster_row_facts(struct athlete_parts *p, const struct roster_row *r
     if (row->has_bodyweight) {
         struct bodyweight_line line = { .date = row->date, .at = row->bodyweight_at };
         if (weight_from(row->bodyweight, unit, &line.weight) && line.weight.e10 > 0)
-            vec_add(p->club->arena, &p->bodyweights, line);
+            vec_add(p->club->arena, &p->bodyweights.list, line);
     }
     roster_max(p, row, unit);
 }
@@ -426,6 +427,7 @@ void people_make_all(struct club *club)
 {
     for (int i = 0; i < club->loaded.roster_count; i++)
         roster_take(club, &club->loaded.rosters[i]);
+    diaries_collect(club);
     /* Declared athletes were named first, but a roster may bring groups they stand in. */
     for (int i = 0; i < club->decls[SPACE_PERSON].count; i++) {
         struct decl *decl = club->decls[SPACE_PERSON].at[i];

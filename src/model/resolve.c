@@ -3,29 +3,6 @@
 #include "base/near.h"
 #include "model/club.h"
 
-/* Declarations that are read and kept, and whose meaning this version does not work out yet. */
-static const struct {
-    enum node_kind kind;
-    const char *word;
-} not_yet[] = {
-    { NODE_DIARY, "diary" },
-};
-
-static void say_not_yet(struct club *club, const struct node *node)
-{
-    for (size_t i = 0; i < sizeof not_yet / sizeof *not_yet; i++) {
-        if (not_yet[i].kind != node->kind)
-            continue;
-        struct span word = { node->at.start, node->at.start + (uint32_t)strlen(not_yet[i].word) };
-        struct finding *finding = diag_add(club->findings, KIND_NOT_YET, word, "`%s` is part of the language, but this version does nothing with it yet",
-                                           not_yet[i].word);
-        diag_help(club->findings, finding, "take it out for now, or put a # before each of its lines");
-        return;
-    }
-    for (const struct node *child = node->child; child; child = child->next)
-        say_not_yet(club, child);
-}
-
 static void top_level_curve(struct club *club)
 {
     const struct node *first = NULL;
@@ -58,6 +35,7 @@ static void make_all(struct club *club)
     for (int i = 0; i < club->decls[SPACE_PROGRESSION].count; i++)
         progression_of(club, club->decls[SPACE_PROGRESSION].at[i]);
     people_make_all(club);
+    diaries_make(club);
     struct model *model = club->model;
     model->lifts = lifts.at, model->lift_count = lifts.count;
     model->gyms = gyms.at, model->gym_count = gyms.count;
@@ -234,9 +212,6 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
     *club = (struct club){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .loaded = loaded,
                            .model = model, .all = intern(interner, "all", 3) };
     *model = (struct model){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .club = club };
-    for (int i = 0; i < loaded.file_count; i++)
-        if (!loaded.files[i].tree->source->library)
-            say_not_yet(club, loaded.files[i].tree->root);
     names_collect(club);
     top_level_curve(club);
     model->curve = club->curve;

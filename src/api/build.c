@@ -31,7 +31,7 @@ struct plan_list {
 
 static void list_add(struct setwright *sw, struct plan_list *plans, const struct pair *pair)
 {
-    struct plan *plan = plan_add(sw, pair, NULL);
+    struct plan *plan = plan_add(sw, pair);
     if (plan)
         vec_add(sw->scratch, &plans->list, plan);
 }
@@ -52,7 +52,7 @@ static bool sheet_of_blocks(struct setwright *sw, const struct sheet *sheet, str
     bool begun = false, fine = true;
     for (int block = 0; fine && block < sw->model->block_count; block++) {
         struct plan_list plans = { 0 };
-        arena_reset(sw->scratch);
+        plans_forget(sw);
         for (int i = 0; i < sw->pairs.count; i++)
             if (sw->pairs.at[i].block == block && is_chosen(chosen, &sw->pairs.at[i]))
                 list_add(sw, &plans, &sw->pairs.at[i]);
@@ -66,7 +66,7 @@ static bool sheet_of_pairs(struct setwright *sw, const struct sheet *sheet, stru
 {
     bool begun = false, fine = true;
     struct plan_list plans = { 0 };
-    arena_reset(sw->scratch);
+    plans_forget(sw);
     for (int i = 0; fine && i < sw->pairs.count; i++) {
         if (!is_chosen(chosen, &sw->pairs.at[i]) || (sheet->scope == SHEET_MEET && !is_meet_pair(sw, &sw->pairs.at[i])))
             continue;
@@ -75,7 +75,7 @@ static bool sheet_of_pairs(struct setwright *sw, const struct sheet *sheet, stru
             continue;
         fine = write_plans(sheet, out, chosen, &plans, &begun);
         plans = (struct plan_list){ 0 };
-        arena_reset(sw->scratch);
+        plans_forget(sw);
     }
     return fine && (sheet->scope != SHEET_CLUB || write_plans(sheet, out, chosen, &plans, &begun));
 }
@@ -101,7 +101,7 @@ enum setwright_status setwright_calendar(struct setwright *sw, const struct setw
     struct out out = out_new(sw->work, (struct sink){ sink.write, sink.context });
     for (int first = 0, next; first < sw->pairs.count; first = next) {
         struct plan_list plans = { 0 };
-        arena_reset(sw->scratch);
+        plans_forget(sw);
         for (next = first; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete; next++)
             if (is_chosen(&chosen, &sw->pairs.at[next]))
                 list_add(sw, &plans, &sw->pairs.at[next]);

@@ -3,18 +3,31 @@
 #include "check/run.h"
 #include "check/untouched.h"
 
-/* The plans of one athlete, who has count pairs from first on; they live until the next athlete. */
-static struct plan **athlete_plans(struct setwright *sw, int first, int count, bool *const *touched, int *planned)
+/* Asks all rules of one athlete, who has count pairs from first on. */
+static void check_athlete(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched)
 {
-    arena_reset(sw->scratch);
-    struct plan **plans = NEW_MANY(sw->scratch, struct plan *, count + 1);
-    *planned = 0;
-    for (int i = first; i < first + count; i++) {
-        struct plan *plan = plan_add(sw, &sw->pairs.at[i], touched[sw->pairs.at[i].block]);
-        if (plan)
-            plans[(*planned)++] = plan;
+    struct record *record;
+    int planned = 0;
+    plans_forget(sw);
+    struct plan **plans = plans_of(sw, first, count, touched, &record);
+    for (int i = 0; i < count; i++)
+        if (plans[i])
+            plans[planned++] = plans[i];
+    checking_athlete(checking, sw->scratch, first->athlete, record, plans, planned);
+}
+
+/* Lifters with a diary and no block: what is odd in it is said all the same. */
+static void check_unplanned(struct setwright *sw, struct checking *checking, const bool *has_pairs)
+{
+    for (int i = 0; i < sw->model->athlete_count; i++) {
+        const struct athlete *athlete = sw->model->athletes[i];
+        if (!athlete->diary_count || has_pairs[athlete->order])
+            continue;
+        plans_forget(sw);
+        struct record *record = record_new(sw->scratch, sw->model, athlete, NULL, 0);
+        record_finish(record);
+        checking_athlete(checking, sw->scratch, athlete, record, NULL, 0);
     }
-    return plans;
 }
 
 enum setwright_status setwright_check(struct setwright *sw)
@@ -27,14 +40,16 @@ enum setwright_status setwright_check(struct setwright *sw)
     for (int i = 0; i < model->block_count; i++)
         touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
     struct checking *checking = checking_new(sw->arena, model);
+    bool *has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1);
     pairs_make(sw);
     for (int first = 0, next; first < sw->pairs.count; first = next) {
-        int planned;
         for (next = first + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete;)
             next++;
-        struct plan **plans = athlete_plans(sw, first, next - first, touched, &planned);
-        checking_athlete(checking, sw->scratch, sw->pairs.at[first].athlete, plans, planned);
+        has_pairs[sw->pairs.at[first].athlete->order] = true;
+        check_athlete(sw, checking, &sw->pairs.at[first], next - first, touched);
     }
+    check_unplanned(sw, checking, has_pairs);
+    plans_forget(sw);
     untouched_say(model, touched);
     checking_finish(checking);
     return api_status(sw);

@@ -7,7 +7,7 @@
 #include "base/vec.h"
 #include "emit/format.h"
 #include "model/resolve.h"
-#include "plan/plan.h"
+#include "plan/record.h"
 
 /* One athlete in one block, in output order. */
 struct pair {
@@ -25,6 +25,8 @@ struct setwright {
     struct reader reader;
     struct model *model; /* NULL until loaded without errors */
     VEC(struct pair) pairs; /* made once, by pairs_make */
+    const struct athlete *planned; /* whose plans, all of them, stand in `scratch`; NULL: nobody's */
+    struct plan **plans;           /* hers, in order of her pairs; NULL where she leaves a block out */
     const struct finding *const *heard, *const *allowed; /* sorted; NULL: to be looked up anew */
     int heard_count, allowed_count;
     const char *problem;
@@ -41,10 +43,16 @@ enum setwright_status api_status(const struct setwright *sw);
 /* Fills sw->pairs once: athletes as first named by the blocks, within one the blocks in file order; an athlete's stand together. */
 void pairs_make(struct setwright *sw);
 
-/* The pair's plan, added to what `scratch` holds; touched as for plan_make. NULL: the athlete leaves all of the block out. */
-struct plan *plan_add(struct setwright *sw, const struct pair *pair, bool *touched);
-/* The same, alone in `scratch`. */
+/* The pair's plan, added to what `scratch` holds. NULL: the athlete leaves all of the block out. Where a diary feeds results back,
+ * all of her blocks are planned together, in order of their starts. */
+struct plan *plan_add(struct setwright *sw, const struct pair *pair);
+/* The same, alone in `scratch` (with the athlete's other plans, where she has a diary). */
 struct plan *plan_pair(struct setwright *sw, const struct pair *pair);
+/* Empties `scratch`. */
+void plans_forget(struct setwright *sw);
+/* All plans of an athlete with `count` pairs from `first` on, in their order, into `scratch`; touched[block] as for plan_make, or
+ * NULL. `record` (may be NULL) gets her diary's record, NULL without a diary. */
+struct plan **plans_of(struct setwright *sw, const struct pair *first, int count, bool *const *touched, struct record **record);
 
 /* What a caller's choice leaves of the plans. */
 struct chosen {

@@ -39,14 +39,78 @@ void pairs_make(struct setwright *sw)
     pairs_count_runs(sw);
 }
 
-struct plan *plan_add(struct setwright *sw, const struct pair *pair, bool *touched)
+/* ---- plans ---- */
+
+void plans_forget(struct setwright *sw)
 {
-    const struct block *block = model_block_for(sw->model, pair->block, pair->athlete);
-    return block ? plan_make(sw->scratch, sw->model, block, pair->athlete, touched) : NULL;
+    arena_reset(sw->scratch);
+    sw->planned = NULL;
+}
+
+/* The pairs in order of their blocks' starts: results of the earlier ones count in the later. */
+static int *by_start(struct setwright *sw, const struct pair *first, int count)
+{
+    int *order = NEW_MANY(sw->scratch, int, count + 1);
+    for (int i = 0; i < count; i++) {
+        int at = i;
+        int32_t start = sw->model->blocks[first[i].block]->start.day;
+        for (; at > 0 && sw->model->blocks[first[order[at - 1]].block]->start.day > start; at--)
+            order[at] = order[at - 1];
+        order[at] = i;
+    }
+    return order;
+}
+
+struct plan **plans_of(struct setwright *sw, const struct pair *first, int count, bool *const *touched, struct record **record)
+{
+    const struct athlete *athlete = first->athlete;
+    struct plan **plans = NEW_MANY(sw->scratch, struct plan *, count + 1);
+    const struct block **blocks = NEW_MANY(sw->scratch, const struct block *, count + 1), **hers = NEW_MANY(sw->scratch, const struct block *, count + 1);
+    const int *order = by_start(sw, first, count);
+    int trained = 0;
+    for (int i = 0; i < count; i++)
+        if ((blocks[i] = model_block_for(sw->model, first[i].block, athlete)))
+            hers[trained++] = blocks[i];
+    struct record *made = record_new(sw->scratch, sw->model, athlete, hers, trained);
+    for (int i = 0; i < count; i++) {
+        const struct pair *pair = &first[order[i]];
+        if (blocks[order[i]])
+            plans[order[i]] = plan_make(sw->scratch, sw->model, blocks[order[i]], athlete, made, touched ? touched[pair->block] : NULL);
+    }
+    if (made)
+        record_finish(made);
+    if (record)
+        *record = made;
+    return plans;
+}
+
+/* The first of the pairs of one athlete, which stand together. */
+static const struct pair *first_of(struct setwright *sw, const struct pair *pair)
+{
+    while (pair > sw->pairs.at && pair[-1].athlete == pair->athlete)
+        pair--;
+    return pair;
+}
+
+struct plan *plan_add(struct setwright *sw, const struct pair *pair)
+{
+    if (!pair->athlete->diary_count) {
+        const struct block *block = model_block_for(sw->model, pair->block, pair->athlete);
+        return block ? plan_make(sw->scratch, sw->model, block, pair->athlete, NULL, NULL) : NULL;
+    }
+    const struct pair *first = first_of(sw, pair), *past = first;
+    while (past < sw->pairs.at + sw->pairs.count && past->athlete == pair->athlete)
+        past++;
+    if (sw->planned != pair->athlete) {
+        sw->plans = plans_of(sw, first, (int)(past - first), NULL, NULL);
+        sw->planned = pair->athlete;
+    }
+    return sw->plans[pair - first];
 }
 
 struct plan *plan_pair(struct setwright *sw, const struct pair *pair)
 {
-    arena_reset(sw->scratch);
-    return plan_add(sw, pair, NULL);
+    if (sw->planned != pair->athlete)
+        plans_forget(sw);
+    return plan_add(sw, pair);
 }

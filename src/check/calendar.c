@@ -378,6 +378,9 @@ void rule_stale_max(struct asking *asking, const struct block_view *block)
     for (int i = 0; i < block->set_count && !rule_is_off(asking, block); i++) {
         const struct set_view *set = &block->sets[i];
         const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
+        struct date done = max ? record_last_day(block->plan->record, set->lift, set->week->start) : (struct date){ 0 };
+        if (date_is_set(done) && !is_above(ratio_int(set->week->start.day - done.day), limit))
+            continue;
         if (max && (!date_is_set(max->date) || is_above(ratio_int(set->week->start.day - max->date.day), limit)))
             stale_met(asking, block, set, max, limit);
     }

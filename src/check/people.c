@@ -1,5 +1,6 @@
 /* The rules about athletes; rule.h is the contract. What the planner and the runner meet themselves has no function here. */
 #include "check/ask.h"
+#include "plan/running.h"
 
 enum {
     RATINGS_LEAST = 6, /* effort-honesty: sets that make a habit */
@@ -40,30 +41,42 @@ static struct dec half_in_range(struct ratio effort)
     return half.e10 < 0 ? dec_int(0) : half.e10 > 10 * DEC_ONE ? dec_int(10) : half;
 }
 
+static const struct effort_line *effort_line_of(const struct athlete *athlete, const struct lift *lift)
+{
+    for (int i = 0; i < athlete->effort_count; i++)
+        if (athlete->efforts[i].lift == lift)
+            return &athlete->efforts[i];
+    return NULL;
+}
+
 static void honesty_of(struct asking *asking, const struct athlete_view *athlete, const struct lift *lift)
 {
     const struct rating_view *last = NULL;
-    struct ratio rated = ratio_int(0), apart = ratio_int(0);
+    struct ratio rated = ratio_int(0), apart = ratio_int(0), written = ratio_int(0);
     int sets = 0;
     for (const struct rating_view *rating = athlete->ratings; rating < athlete->ratings + athlete->rating_count;
          rating++)
         if (rating->lift == lift) {
             rated = ratio_add(rated, rating->rated);
             apart = ratio_add(apart, ratio_sub(rating->rated, rating->worked_out));
+            written = ratio_add(written, rating->written);
             last = rating;
             sets++;
         }
     if (sets < RATINGS_LEAST)
         return;
     rated = ratio_div(rated, ratio_int(sets)), apart = ratio_div(apart, ratio_int(sets));
+    written = ratio_div(written, ratio_int(sets));
     bool high = ratio_cmp(apart, ratio_int(0)) > 0;
     struct ratio size = high ? apart : ratio_sub(ratio_int(0), apart);
     if (ratio_cmp(size, honest) <= 0)
         return;
-    const char *help =
-        rule_text(asking, "add `effort %s %s means %s` to the athlete, so that the diary counts what is done",
-                  lift->name, dec_text(rule_arena(asking), half_in_range(rated)),
-                  dec_text(rule_arena(asking), half_in_range(ratio_sub(rated, apart))));
+    const struct effort_line *line = effort_line_of(athlete->athlete, lift);
+    const char *says = rule_text(asking, "`effort %s %s means %s`", lift->name, dec_text(rule_arena(asking), half_in_range(written)),
+                                 dec_text(rule_arena(asking), half_in_range(ratio_sub(rated, apart))));
+    const char *help = line ? rule_text(asking, "change her line `effort %s %s means %s` into %s, so that the diary counts what is done", lift->name,
+                                        dec_text(rule_arena(asking), line->rated), dec_text(rule_arena(asking), line->meant), says)
+                            : rule_text(asking, "add %s to the athlete, so that the diary counts what is done", says);
     rule_hit(asking, diary_place(athlete, last->date, last->at), help,
              "%s is rated %s points too %s on average over %d sets; up to 1.5 is usual", lift->name,
              rule_number(asking, size), high ? "high" : "low", sets);
@@ -74,6 +87,31 @@ void rule_effort_honesty(struct asking *asking, const struct athlete_view *athle
     for (int i = 0; i < athlete->rating_count; i++)
         if (first_rating(athlete, i))
             honesty_of(asking, athlete, athlete->ratings[i].lift);
+}
+
+/* ---- unlikely-result ---- */
+
+static void unlikely_lift(struct asking *asking, const struct athlete_view *athlete, const struct lift *lift)
+{
+    const struct outlier *outliers;
+    enum weight_unit unit = athlete->athlete->gym->unit;
+    int count = running_outliers(athlete->record, lift, NULL, &outliers);
+    for (int i = 0; i < count; i++) {
+        const struct outlier *out = &outliers[i];
+        struct arena *arena = rule_arena(asking);
+        rule_hit(asking, diary_place(athlete, out->session->diary->date, out->set->at),
+                 "is the load right, and the reps? If they are, write `allow unlikely-result because \"…\"` in the session; a second one like it "
+                 "within 8 weeks counts by itself",
+                 "%s x %d at rpe %s says a max of %s in %s, and %s was known; it stays out of the running max", weight_text(arena, out->set->shown, unit),
+                 out->set->reps, dec_text(arena, out->set->rated), weight_text(arena, out->estimate, unit), lift->name, weight_text(arena, out->max, unit));
+    }
+}
+
+void rule_unlikely_result(struct asking *asking, const struct athlete_view *athlete)
+{
+    const struct model *model = athlete->model;
+    for (int i = 0; athlete->record && i < model->lift_count; i++)
+        unlikely_lift(asking, athlete, model->lifts[i]);
 }
 
 /* ---- missed-often ---- */

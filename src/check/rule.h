@@ -7,7 +7,7 @@
 #define CHECK_RULE_H
 
 #include "model/history.h"
-#include "plan/plan.h"
+#include "plan/record.h"
 
 /* ---- what rules see ---- */
 
@@ -55,17 +55,18 @@ struct attempt_view {
     enum weight_unit unit;       /* of the meet's bar */
     struct span at;
 };
-/* What diaries say (later work; tests build them). */
+/* What diaries say. */
 struct rating_view {
     const struct lift *lift;
     struct date date;
-    struct ratio rated, worked_out; /* rpe of one set */
+    struct ratio written;           /* rpe of one set as the diary has it */
+    struct ratio rated, worked_out; /* after her `effort` line; from the load and a max of her own at most 12 weeks old, 0 to 10 */
     struct span at;
 };
 struct session_view {
     const struct lift *lift;
     struct date date;
-    bool missed;
+    bool missed; /* fell short of what was printed */
     struct span at;
 };
 struct block_view {
@@ -94,6 +95,7 @@ struct athlete_view {
     int rating_count;
     const struct session_view *sessions; /* in order of date */
     int session_count;
+    struct record *record; /* NULL: no diary */
 };
 
 /* ---- limits ---- */
@@ -200,6 +202,7 @@ void rule_stale_max(struct asking *asking, const struct block_view *block);
 void rule_opener(struct asking *asking, const struct block_view *block);
 /* people.c */
 void rule_effort_honesty(struct asking *asking, const struct athlete_view *athlete);
+void rule_unlikely_result(struct asking *asking, const struct athlete_view *athlete);
 void rule_missed_often(struct asking *asking, const struct athlete_view *athlete);
 void rule_no_spotter_note(struct asking *asking, const struct block_view *block);
 

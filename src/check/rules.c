@@ -375,6 +375,25 @@ const struct rule rules[] = {
                   "resistance exercise\", Sports Med 52(2):377-390 (0.95 reps). The 1.5 points and 6 sets are our own choice",
       .fires = DIARY("  2027-01-04 A { squat 85 kg x 5, 5, 5 rpe 8, 8, 8 }\n  2027-01-11 A { squat 85 kg x 5, 5, 5 rpe 8, 8, 8 }\n"),
       .mended = DIARY("  2027-01-04 A { squat 85 kg x 5, 5, 5 rpe 5, 5, 5 }\n  2027-01-11 A { squat 85 kg x 5, 5, 5 rpe 5, 5, 5 }\n") },
+    { .name = "unlikely-result", .level = ALL(W), .athlete = rule_unlikely_result,
+      .asks = "a set of the diary that is far from what she has shown so far",
+      .why = "30 kg typed for 130 kg would drag her max, and with it her next weeks, to where she has never been. A result that says more than 15 % "
+             "more or less than her running max, and lies more than 3 standard errors away from it, stays out until a second one within 8 weeks "
+             "agrees with it, or until you say that it is right.",
+      .advice = "Mend the load or the reps. If they are right, allow it in the session, and it counts.",
+      .evidence = "our own choice; lifters' estimates of their reps left are off by about 1 rep near failure, which is some 3 % of the max "
+                  "(Hackett and others 2017)",
+      .fires = DIARY("  2027-01-04 A { squat 97.5 kg x 5, 5, 5 rpe 7 }\n  2027-01-11 A { squat 47.5 kg x 5, 5, 5 rpe 7 }\n"),
+      .mended = DIARY("  2027-01-04 A { squat 97.5 kg x 5, 5, 5 rpe 7 }\n  2027-01-11 A { squat 97.5 kg x 5, 5, 5 rpe 7 }\n") },
+    { .name = "unmatched-diary", .level = ALL(W), .kind = KIND_UNMATCHED_DIARY,
+      .asks = "an entry of a diary that fits no session of the plan, or only in part",
+      .why = "A session belongs to the week of its date, or the week it names, and there to the day of its label. A date outside every block, a "
+             "day that the week does not have, more or fewer parts than the plan has set groups, a lift with a progression that is not "
+             "named: what was lifted feeds the running max, but no progression hears of it.",
+      .advice = "Mend the date, the label or the parts; for training beside the plan, allow it in the session.",
+      .evidence = OUR_LIMIT,
+      .fires = DIARY("  2027-01-04 B { squat 97.5 kg x 5, 5, 5 rpe 7 }\n"),
+      .mended = DIARY("  2027-01-04 A { squat 97.5 kg x 5, 5, 5 rpe 7 }\n") },
     { .name = "missed-often", .level = ALL(W), .athlete = rule_missed_often,
       .asks = "a lift that was missed in two of its last three sessions",
       .why = "Missed is lighter, short or not done. Once is a bad day; twice in three the plan is too heavy, or something is wrong.",

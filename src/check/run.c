@@ -275,10 +275,10 @@ void checking_ask(struct checking *checking, const struct rule *rule, struct are
         rule->athlete(&asking, view);
 }
 
-void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct plan *const *plans,
-                      int plan_count)
+void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
+                      struct plan *const *plans, int plan_count)
 {
-    struct athlete_view view = athlete_view_make(scratch, checking->model, athlete, plans, plan_count);
+    struct athlete_view view = athlete_view_make(scratch, checking->model, athlete, record, plans, plan_count);
     for (int i = 0; i < rule_count; i++)
         checking_ask(checking, &rules[i], scratch, &view);
 }

@@ -9,9 +9,9 @@ struct checking; /* one check of a whole club */
 /* Reads the `checks` and `allow` lines: findings for unknown rules (nearest name), missing reasons, limits that do not fit. */
 struct checking *checking_new(struct arena *arena, const struct model *model);
 
-/* Asks all rules about one athlete's plans (in file order; they live in `scratch`, as do the views). */
-void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct plan *const *plans,
-                      int plan_count);
+/* Asks all rules about one athlete's record (NULL: no diary) and plans (in file order; they live in `scratch`, as do the views). */
+void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
+                      struct plan *const *plans, int plan_count);
 
 /* Says what was met, folded over weeks and athletes; silences what is off or allowed; names unused names, lets and allows. */
 void checking_finish(struct checking *checking);

@@ -42,11 +42,10 @@ static void set_effort(const struct viewing *v, struct set_view *view)
         view->has_effort = true;
         view->effort = ratio_div(ratio_add(ratio_dec(run->effort_low), ratio_dec(run->effort_high)), ratio_int(2));
     } else if (run->has_expected) {
-        struct max_used max = history_max(v->plan->athlete, view->lift, view->week->start, v->plan->block);
         struct curve curve = history_curve(v->plan->model, v->plan->block, v->plan->athlete, view->lift);
-        if (!max.line)
+        if (run->own_max.num == 0)
             return;
-        struct ratio n = curve_reps(&curve, ratio_div(ratio_weight(run->load), max.load));
+        struct ratio n = curve_reps(&curve, ratio_div(ratio_weight(run->load), run->own_max));
         view->effort = ratio_sub(ratio_add(ratio_int(10), view->reps), n);
         /* Beyond what can be done `impossible-set` speaks alone; a single above the max is all she has. */
         bool beyond = ratio_cmp(view->effort, ratio_int(10)) > 0, single = view->reps_high == 1;
@@ -101,7 +100,7 @@ static const struct attempt_view *view_attempts(struct arena *scratch, const str
     const struct meet *meet = season_last_meet(season);
     if (!meet || !plan->block->last_of_season)
         return NULL;
-    const struct meet_day *day = season_meet_day(scratch, season, meet, plan->athlete, plan->block);
+    const struct meet_day *day = season_meet_day(scratch, season, meet, plan->athlete, plan->block, plan->record);
     struct attempt_view *views = NEW_MANY(scratch, struct attempt_view, day->lift_count + 1);
     for (int i = 0; i < day->lift_count; i++) {
         const struct meet_lift *lift = &day->lifts[i];
@@ -138,7 +137,7 @@ struct block_view block_view_make(struct arena *scratch, const struct plan *plan
 }
 
 struct athlete_view athlete_view_make(struct arena *scratch, const struct model *model, const struct athlete *athlete,
-                                      struct plan *const *plans, int plan_count)
+                                      struct record *record, struct plan *const *plans, int plan_count)
 {
     struct block_view *blocks = NEW_MANY(scratch, struct block_view, plan_count + 1);
     for (int i = 0; i < plan_count; i++) {
@@ -149,7 +148,8 @@ struct athlete_view athlete_view_make(struct arena *scratch, const struct model 
         blocks[at] = view;
     }
     struct athlete_view *view = NEW(scratch, struct athlete_view);
-    *view = (struct athlete_view){ .model = model, .athlete = athlete, .blocks = blocks, .block_count = plan_count };
+    *view = (struct athlete_view){ .model = model, .athlete = athlete, .blocks = blocks, .block_count = plan_count, .record = record };
+    diary_views_make(scratch, view);
     for (int i = 0; i < plan_count; i++)
         blocks[i].athlete = view;
     return *view;

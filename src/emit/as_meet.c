@@ -421,7 +421,7 @@ bool sheet_meet(struct out *out, const struct narrow *narrow, struct plan *const
                                       .say = out_scratch(out->arena),
                                       .narrow = narrow,
                                       .day = season_meet_day(out->arena, season, meet, plans[i]->athlete,
-                                                             plans[i]->block) };
+                                                             plans[i]->block, plans[i]->record) };
             if (*begun)
                 out_char(out, '\f');
             *begun = true;

@@ -2,6 +2,7 @@
 
 #include "base/vec.h"
 #include "model/history.h"
+#include "plan/record.h"
 
 static struct date monday_of(struct date date)
 {
@@ -203,6 +204,9 @@ void weeks_stale(struct arena *arena, struct date monday, const struct narrow *n
             for (int e = 0; e < week->days[d].entry_count; e++) {
                 const struct plan_entry *entry = &week->days[d].entries[e];
                 if (!weeks_has_day(monday, week, &week->days[d]) || !narrow_has_day(narrow, week, &week->days[d]) || !uses_max(entry))
+                    continue;
+                struct date done = record_last_day(plan->record, entry->lift, week->start);
+                if (date_is_set(done) && monday.day - done.day <= days)
                     continue;
                 struct max_used max = history_max(plan->athlete, entry->lift, week->start, plan->block);
                 if (max.line && (!date_is_set(max.line->date) || monday.day - max.line->date.day > days))

@@ -244,13 +244,30 @@ static void open_load(struct loading *l)
     l->run->disc_count = -1;
 }
 
+/* At an effort the running max counts, where there is one; `max fixed` keeps to the lines. */
+static void loading_by_diary(struct loading *l)
+{
+    if (!l->p->record || l->p->block->max_fixed)
+        return;
+    struct running running = running_max(l->p->record, l->entry->lift, l->week->start, l->p->block);
+    if (!running.known)
+        return;
+    l->max.load = ratio_weight(running.max);
+    l->running = running.reason;
+    l->has_max = true;
+}
+
 static struct plan_run run_make(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry,
                                 struct work_group *group, const struct spec *spec)
 {
-    struct plan_run run = { .max = ratio_int(0) };
+    struct plan_run run = { .max = ratio_int(0), .own_max = ratio_int(0) };
     struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .group = group, .spec = spec, .run = &run };
     l.max = work_max(p, week, entry->lift);
     l.has_max = l.max.line != NULL;
+    if (group->load_kind == LOAD_PERCENT && group->role != ROLE_WARM_UP)
+        run.by_line = true;
+    else
+        loading_by_diary(&l);
     l.curve = history_curve(p->model, p->block, p->athlete, entry->lift);
     l.reason = group->changes;
     run.has_effort = group->load_kind == LOAD_EFFORT;
@@ -261,6 +278,7 @@ static struct plan_run run_make(struct planning *p, struct work_week *week, stru
     else
         open_load(&l);
     run.reason = l.reason;
+    run.own_max = l.has_max ? l.max.load : ratio_int(0);
     return run;
 }
 

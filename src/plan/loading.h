@@ -15,6 +15,7 @@ struct loading {
     struct max_used max; /* of the entry's lift */
     struct curve curve;
     bool has_max;
+    const struct reason *running; /* where `max` is the running one: what led to it */
     struct plan_run *run;
     const struct reason *reason;
     struct ratio raw; /* 1e-10 kg */
@@ -25,6 +26,7 @@ struct reason *because(struct loading *l, enum reason_kind kind, struct span at)
 struct finding *load_finding(struct loading *l, enum kind kind, struct span at, const char *says);
 bool loading_is_counted(const struct loading *l); /* plain reps or a cluster: what an effort can be worked out from */
 struct ratio loading_reduced(const struct loading *l, struct ratio max); /* `max to 90%` */
+void loading_by_line(struct loading *l); /* from here on the newest `max` line counts, whatever the diary says */
 void missing_max(struct loading *l, const struct lift *lift, struct span at);
 bool bodyweight_known(struct loading *l, struct ratio *weight, bool wanted); /* wanted: a finding when it is not */
 /* l->raw, and the reasons that led to it; false: the load stays open, l->run->open may say in which words. */

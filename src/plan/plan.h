@@ -14,6 +14,12 @@ enum reason_kind {
     REASON_MAX_ESTIMATED, /* the same, worked out from a set */
     REASON_MAX_BORROWED,  /* lift, percent: like */
     REASON_MAX_REDUCED,   /* percent: max to 90% */
+    REASON_RUNNING,       /* the running max of lift `name`: load, date of the last that counts; amount: its standard error and
+                             count: sessions; before it what moved it */
+    REASON_RUNNING_STOOD, /* load after the first `count` lines and sessions */
+    REASON_RESULT,        /* name: a set of the diary, date, load: what it says; amount, other: the max before and after, 1e-10 kg */
+    REASON_RESULT_FIRST,  /* the same, with no max before it */
+    REASON_RESULT_OUT,    /* the same, so far off that it stays out */
     REASON_BODYWEIGHT,    /* date, load */
     REASON_EFFORT,        /* amount: rpe asked for */
     REASON_SERIES,        /* index of count: which training week */
@@ -25,6 +31,7 @@ enum reason_kind {
     REASON_DROP,          /* percent or weight below the load of `name` */
     REASON_WARM_UP,       /* percent of the first working load */
     REASON_PROGRESSION,   /* name, count of sessions, load */
+    REASON_PROGRESSION_MOVE, /* name: what came of the session and what the progression did, date, load after it */
     REASON_DELOAD, REASON_TAPER, REASON_ADJUST, /* name: what was changed, in words */
     REASON_CAP,           /* name: which cap; load */
     REASON_RAW,           /* the load before rounding */
@@ -54,6 +61,8 @@ struct plan_run {
     struct weight load;  /* total; a hand for dumbbells */
     struct weight shown; /* what the sheet prints: as load, but added (or, negative, taken off) weight on bodyweight lifts */
     struct ratio max;    /* the full max it is compared with; 0/1: none */
+    struct ratio own_max; /* the lift's own: of the `max` line where by_line, else the running one; 0/1: none */
+    bool by_line;        /* asked for in per cent of the lift's max, or hanging on such a set */
     bool has_percent;
     struct dec percent;  /* load of max after rounding, one decimal */
     bool has_expected;   /* load-based, with a max and counted reps */
@@ -138,11 +147,13 @@ struct plan_week {
     struct plan_totals totals;
 };
 
+struct record; /* record.h: what the athlete did beside what was printed */
 struct plan {
     const struct model *model;
     const struct athlete *athlete;
     const struct block *block;
     enum weight_unit unit; /* of her gym */
+    struct record *record; /* of all her blocks; NULL: she has no diary */
     const struct plan_week *weeks;
     int week_count;
 };
@@ -158,8 +169,9 @@ int64_t plan_day_seconds(const struct plan_day *day);
 int plan_week_count(const struct block *block, const struct athlete *athlete);
 
 /* Plans one athlete through one block. Never NULL. Findings go to the model's; `touched` (block->change_count flags, may be
- * NULL) learns which changes found something to change. */
+ * NULL) learns which changes found something to change. `record` is her diary's, of record_new, NULL without one: then her blocks
+ * are planned in order of their starts, and the record learns each week as it is planned. */
 struct plan *plan_make(struct arena *scratch, const struct model *model, const struct block *block,
-                       const struct athlete *athlete, bool *touched);
+                       const struct athlete *athlete, struct record *record, bool *touched);
 
 #endif

@@ -1,5 +1,5 @@
 /* Progressions: a load and a rep target that move after each session (language.md, section 6). Sessions without results count
- * as made with what was printed. */
+ * as made with what was printed; once the diary is known, all of them are gone through again from the start. */
 #include "plan/work.h"
 
 static bool states_equal(const struct state *state, const struct work_entry *entry, const struct work_group *group)
@@ -48,6 +48,7 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
                              .written = group->specs[0].amount, .at = group->group->progression_at };
     if (!starting_load(p, entry, group, state))
         return NULL;
+    state->start = state->load;
     vec_add(p->arena, &p->states, state);
     return state;
 }
@@ -86,6 +87,7 @@ static void group_progress(struct planning *p, const struct work_week *week, str
     group->state = state;
     group->state_load = state->load;
     group->state_sessions = state->sessions;
+    group->state_stints = p->stints.count;
     group->has_state_load = true;
     int target = state->target;
     if (week->kind == WEEK_DELOAD) {
@@ -103,27 +105,134 @@ static void reps_changes_apply(struct work_group *group)
         reps_change_apply(&group->reps_changes.at[i], group);
 }
 
-/* ---- moving ---- */
+/* ---- what came of a session ---- */
 
-static const struct progression_line *line_for(const struct progression *progression, enum progression_when when)
+struct outcome {
+    bool held; /* skipped, missed as a whole, or not told: it counts for nothing */
+    bool made, full, easy;
+    int weakest; /* reps of the weakest set; 0: none is counted */
+    const char *why; /* held: the words for it */
+    struct span at;
+};
+
+/* All of it done as printed: made, and full when the target was the top of the range. */
+static bool outcome_as_printed(const struct work_day *day, const struct state *state, struct outcome *out)
 {
-    for (int i = 0; i < progression->line_count; i++)
-        if (progression->lines[i].when == when)
-            return &progression->lines[i];
-    return NULL;
+    bool met = false;
+    *out = (struct outcome){ .made = true, .full = true };
+    for (int i = 0; i < day->entries.count; i++)
+        for (int j = 0; j < day->entries.at[i].groups.count; j++) {
+            const struct work_group *group = &day->entries.at[i].groups.at[j];
+            if (group->state != state || group->left_out)
+                continue;
+            met = true;
+            if (group->reps_kind != REPS_COUNT)
+                continue;
+            out->full &= group->state_low >= group->state_high;
+            if (!out->weakest || group->state_low < out->weakest)
+                out->weakest = group->state_low;
+        }
+    return met;
 }
 
-static struct ratio one_step(const struct planning *p, const struct work_day *day, const struct state *state)
+/* Rated 2 or more below the printed rpe; without a rating or a printed one there is no easy. */
+static bool is_easy(const struct plan_run *run, const struct record_set *last)
+{
+    if (!last->has_effort || last->as_planned ? !last->has_effort : false)
+        return false;
+    return run->has_expected && !run->expected_under_one && last->effort.e10 <= run->expected.e10 - 2 * DEC_ONE;
+}
+
+/* Every set at its printed load and target reps or above. */
+static void outcome_of_part(const struct record_part *part, struct outcome *out)
+{
+    const struct plan_group *group = part->groups;
+    const struct plan_run *run = group->runs;
+    bool ranged = group->reps_kind == REPS_COUNT;
+    out->made &= part->set_count >= record_sets_printed(part);
+    out->full &= part->set_count >= record_sets_printed(part);
+    for (int i = 0; i < part->set_count; i++) {
+        const struct record_set *set = &part->sets[i];
+        bool heavy = !run->has_load || set->shown.e10 >= run->shown.e10;
+        out->made &= heavy && set->reps >= group->reps_low;
+        out->full &= heavy && ranged && set->reps >= (set->as_planned && group->reps_low < group->reps_high ? INT32_MAX : group->reps_high);
+        if (ranged && (i == 0 || set->reps < out->weakest))
+            out->weakest = set->reps;
+    }
+    out->easy = out->made && part->set_count && is_easy(run, &part->sets[part->set_count - 1]);
+}
+
+static const char *held_by(const struct record_lift *lift)
+{
+    if (!lift || lift->how == RECORD_UNNAMED)
+        return "not in the diary of that day";
+    return lift->how == RECORD_SKIPPED ? "skipped" : lift->other_choice ? "another lift was done" : lift->how != RECORD_DONE ? "its parts fit no set groups" : NULL;
+}
+
+static void outcome_of_entry(const struct record_session *session, const struct plan_entry *entry, const struct work_entry *work,
+                             const struct state *state, struct outcome *out)
+{
+    const struct record_lift *lift = record_lift_of(session, entry);
+    bool concerned = false;
+    for (int i = 0; i < work->groups.count; i++)
+        concerned |= work->groups.at[i].state == state && !work->groups.at[i].left_out;
+    if (!concerned)
+        return;
+    if (lift && lift->done)
+        out->at = lift->done->at;
+    if (held_by(lift)) {
+        out->held = true;
+        out->why = held_by(lift);
+        return;
+    }
+    for (int i = 0; i < lift->part_count; i++)
+        for (int j = 0; j < work->groups.count; j++)
+            if (lift->parts[i].entry == entry && lift->parts[i].groups->group == work->groups.at[j].group && work->groups.at[j].state == state)
+                outcome_of_part(&lift->parts[i], out);
+}
+
+static struct outcome outcome_of(const struct planning *p, const struct stint *stint)
+{
+    struct outcome out;
+    outcome_as_printed(stint->work, stint->state, &out);
+    if (!stint->known)
+        return out;
+    const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
+    const struct record_session *session = record_of_day(p->record, p->plan, stint->week, day);
+    out.at = session->diary->at;
+    if (session->missed) {
+        out.held = true;
+        out.why = "the session was missed";
+    }
+    out.easy = false;
+    for (int i = 0; i < day->entry_count && !session->missed; i++)
+        outcome_of_entry(session, &day->entries[i], &stint->work->entries.at[i], stint->state, &out);
+    return out;
+}
+
+/* ---- moving: the most specific line acts ---- */
+
+static const struct progression_line *line_for(const struct progression *progression, enum progression_when when, int times)
+{
+    const struct progression_line *best = NULL;
+    for (int i = 0; i < progression->line_count; i++) {
+        const struct progression_line *line = &progression->lines[i];
+        if (line->when == when && (when != WHEN_MISSED || line->times <= times) && (!best || line->times > best->times))
+            best = line;
+    }
+    return best;
+}
+
+static struct ratio one_step(const struct work_day *day, const struct state *state)
 {
     const struct ladder *ladder = ladder_for(day->gym, state->lift);
     if (state->lift->loads == LOADS_BODYWEIGHT)
         return ratio_weight(day->gym->free.step);
     struct weight now = ladder_round(ladder, state->load, day->gym->rounding);
-    (void)p;
     return ratio_weight((struct weight){ ladder_above(ladder, now).e10 - now.e10 });
 }
 
-static void act(struct planning *p, const struct work_day *day, struct state *state, const struct progression_line *line)
+static void act(const struct work_day *day, struct state *state, const struct progression_line *line)
 {
     struct ratio percent = ratio_percent(state->load, line->amount);
     switch (line->act) {
@@ -131,7 +240,7 @@ static void act(struct planning *p, const struct work_day *day, struct state *st
     case ACT_ADD: state->load = ratio_add(state->load, ratio_weight(line->weight)); break;
     case ACT_ADD_PERCENT: state->load = ratio_add(state->load, percent); break;
     case ACT_ADD_STEPS: {
-        struct ratio steps = ratio_mul(one_step(p, day, state), ratio_dec(line->amount));
+        struct ratio steps = ratio_mul(one_step(day, state), ratio_dec(line->amount));
         state->load = ratio_add(state->load, steps);
         break;
     }
@@ -142,54 +251,116 @@ static void act(struct planning *p, const struct work_day *day, struct state *st
         state->load = ratio_int(0);
 }
 
-struct session {
-    bool full;   /* every set at the top of its range */
-    int weakest; /* reps of the weakest set; 0: none is counted */
-    bool met;
-};
-
-static struct session session_of(const struct work_day *day, const struct state *state)
+static const char *act_words(struct planning *p, const struct progression_line *line)
 {
-    struct session session = { .full = true };
-    for (int i = 0; i < day->entries.count; i++)
-        for (int j = 0; j < day->entries.at[i].groups.count; j++) {
-            const struct work_group *group = &day->entries.at[i].groups.at[j];
-            if (group->state != state || group->left_out)
-                continue;
-            session.met = true;
-            if (group->reps_kind != REPS_COUNT)
-                continue;
-            session.full &= group->state_low >= group->state_high;
-            if (!session.weakest || group->state_low < session.weakest)
-                session.weakest = group->state_low;
-        }
-    return session;
+    const char *number = dec_text(p->arena, line->amount), *weight = weight_text(p->arena, line->weight, p->plan->unit);
+    switch (line->act) {
+    case ACT_ADD: return arena_format(p->arena, "add %s", weight);
+    case ACT_ADD_PERCENT: return arena_format(p->arena, "add %s %%", number);
+    case ACT_ADD_STEPS: return arena_format(p->arena, "add %s step%s", number, line->amount.e10 == DEC_ONE ? "" : "s");
+    case ACT_DROP: return arena_format(p->arena, "drop %s", weight);
+    case ACT_DROP_PERCENT: return arena_format(p->arena, "drop %s %%", number);
+    default: return "hold";
+    }
 }
 
-/* All of it done as printed: made, and full when the target was the top of the range. */
-static void state_move(struct planning *p, const struct work_day *day, struct state *state)
+/* Which line acts; NULL: none. The state's count of misses in a row moves with it. */
+static const struct progression_line *line_of(struct state *state, const struct outcome *out)
 {
-    struct session session = session_of(day, state);
-    if (!session.met)
-        return;
-    const struct progression_line *full = line_for(state->progression, WHEN_REPS_FULL), *made = line_for(state->progression, WHEN_MADE);
+    const struct progression *progression = state->progression;
+    const struct progression_line *full = line_for(progression, WHEN_REPS_FULL, 0), *easy = line_for(progression, WHEN_EASY, 0);
+    state->missed = out->made ? 0 : state->missed + 1;
+    if (full && out->full) {
+        state->target = 0;
+        return full;
+    }
+    if (full && out->weakest)
+        state->target = out->weakest + 1;
+    if (out->made)
+        return out->easy && easy ? easy : line_for(progression, WHEN_MADE, 0);
+    const struct progression_line *missed = line_for(progression, WHEN_MISSED, state->missed);
+    if (missed && missed->times > 1)
+        state->missed = 0;
+    return missed;
+}
+
+static const char *outcome_word(const struct stint *stint, const struct outcome *out, const struct progression_line *line)
+{
+    if (!stint->known)
+        return "no diary, counts as made";
+    return !out->made ? "missed" : line && line->when == WHEN_REPS_FULL ? "reps full" : line && line->when == WHEN_EASY ? "easy" : "made";
+}
+
+static const char *target_words(struct planning *p, const struct state *state)
+{
+    return state->target ? arena_format(p->arena, "%d reps are next", state->target) : "nothing moves";
+}
+
+static void stint_move(struct planning *p, struct stint *stint)
+{
+    struct state *state = stint->state;
+    struct outcome out = outcome_of(p, stint);
+    const struct progression_line *line = NULL;
     state->last_load = state->load;
     state->last_target = state->target;
     state->trained = true;
-    state->sessions++;
-    if (full && session.full) {
-        act(p, day, state, full);
-        state->target = 0;
-        return;
+    stint->at = out.at;
+    if (!out.held) {
+        state->sessions++;
+        line = line_of(state, &out);
+        if (line)
+            act(stint->work, state, line);
     }
-    if (full && session.weakest)
-        state->target = session.weakest + 1;
-    if (made)
-        act(p, day, state, made);
+    stint->after = state->load;
+    if (p->record)
+        stint->says = out.held ? arena_format(p->arena, "held, %s", out.why)
+                               : arena_format(p->arena, "%s, so %s", outcome_word(stint, &out, line), line ? act_words(p, line) : target_words(p, state));
+}
+
+/* ---- results that have come in ---- */
+
+static bool results_came(struct planning *p, struct date start)
+{
+    bool came = false;
+    for (int i = 0; i < p->stints.count; i++) {
+        struct stint *stint = &p->stints.at[i];
+        const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
+        const struct record_session *session = stint->known ? NULL : record_of_day(p->record, p->plan, stint->week, day);
+        if (session && session->diary->date.day < start.day)
+            came = stint->known = true;
+    }
+    return came;
+}
+
+static void replay(struct planning *p)
+{
+    for (int i = 0; i < p->states.count; i++) {
+        struct state *state = p->states.at[i];
+        state->load = state->start;
+        state->target = state->missed = state->sessions = 0;
+        state->trained = false;
+    }
+    for (int i = 0; i < p->stints.count; i++)
+        stint_move(p, &p->stints.at[i]);
+}
+
+static void day_done(struct planning *p, const struct work_week *week, int day)
+{
+    struct outcome out;
+    for (int i = 0; i < p->states.count; i++) {
+        struct stint stint = { .state = p->states.at[i], .week = week->number, .day = day, .work = &week->days.at[day],
+                               .date = week->days.at[day].date };
+        if (!outcome_as_printed(stint.work, stint.state, &out))
+            continue;
+        stint_move(p, &stint);
+        vec_add(p->arena, &p->stints, stint);
+    }
 }
 
 void progress_week(struct planning *p, struct work_week *week)
 {
+    if (p->record && results_came(p, week->start))
+        replay(p);
     for (int i = 0; i < week->days.count; i++) {
         struct work_day *day = &week->days.at[i];
         bool any = false;
@@ -203,7 +374,29 @@ void progress_week(struct planning *p, struct work_week *week)
                 reps_changes_apply(group);
             }
         if (any && week->kind != WEEK_DELOAD)
-            for (int j = 0; j < p->states.count; j++)
-                state_move(p, day, p->states.at[j]);
+            day_done(p, week, i);
     }
+}
+
+/* ---- the derivation ---- */
+
+const struct reason *progress_reasons(struct planning *p, const struct work_group *group)
+{
+    enum { MOVES_SHOWN = 6 };
+    const struct stint *shown[MOVES_SHOWN];
+    int count = 0;
+    const struct state *state = group->state;
+    const struct reason *reason = state->reason;
+    for (int i = group->state_stints - 1; i >= 0 && count < MOVES_SHOWN && p->record; i--)
+        if (p->stints.at[i].state == state)
+            shown[count++] = &p->stints.at[i];
+    while (count--) {
+        struct reason *move = reason_add(p, REASON_PROGRESSION_MOVE, shown[count]->at, NULL, reason);
+        move->name = shown[count]->says;
+        move->date = shown[count]->date;
+        move->index = shown[count]->week;
+        move->load = shown[count]->after;
+        reason = move;
+    }
+    return reason;
 }

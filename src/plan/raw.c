@@ -38,8 +38,38 @@ struct max_used work_max(const struct planning *p, const struct work_week *week,
     return history_max(p->athlete, lift, week->start, p->block);
 }
 
+void loading_by_line(struct loading *l)
+{
+    l->max = work_max(l->p, l->week, l->entry->lift);
+    l->has_max = l->max.line != NULL;
+    l->running = NULL;
+    l->run->by_line = true;
+}
+
+/* The reasons so far (changes of sets, reps and effort), again on top of a chain that others share. */
+static const struct reason *reasons_upon(struct planning *p, const struct reason *reason, const struct reason *chain)
+{
+    if (!reason)
+        return chain;
+    struct reason *again = NEW(p->arena, struct reason);
+    *again = *reason;
+    again->before = reasons_upon(p, reason->before, chain);
+    return again;
+}
+
+static void reason_reduced(struct loading *l)
+{
+    if (l->p->block->max_percent.e10 != 100 * DEC_ONE)
+        because(l, REASON_MAX_REDUCED, l->p->block->max_percent_at)->amount = l->p->block->max_percent;
+}
+
 static void reason_max(struct loading *l, const struct max_used *max, const struct lift *lift)
 {
+    if (l->running && max == &l->max) {
+        l->reason = reasons_upon(l->p, l->reason, l->running);
+        reason_reduced(l);
+        return;
+    }
     const struct lift *owner = max->lent_by ? max->lent_by : lift;
     struct reason *reason = because(l, max->line->estimated ? REASON_MAX_ESTIMATED : REASON_MAX, max->line->at);
     reason->name = owner->name;
@@ -50,8 +80,7 @@ static void reason_max(struct loading *l, const struct max_used *max, const stru
         borrowed->name = arena_format(l->p->arena, "%s like %s", from->name, from->like->name);
         borrowed->amount = from->like_percent;
     }
-    if (l->p->block->max_percent.e10 != 100 * DEC_ONE)
-        because(l, REASON_MAX_REDUCED, l->p->block->max_percent_at)->amount = l->p->block->max_percent;
+    reason_reduced(l);
 }
 
 struct ratio loading_reduced(const struct loading *l, struct ratio max)
@@ -247,6 +276,8 @@ static bool raw_hanging(struct loading *l)
         return no_set_before(l);
     const struct plan_run *last = &from->runs[from->run_count - 1].made;
     l->reason = last->reason;
+    if (last->by_line)
+        loading_by_line(l);
     if (drop)
         series_reason(l, &l->group->group->load);
     struct reason *reason = because(l, drop ? REASON_DROP : REASON_SAME, l->group->group->load_at);
@@ -326,6 +357,8 @@ static bool raw_percent_of_day(struct loading *l)
         return false;
     }
     l->reason = heaviest ? heaviest->reason : NULL;
+    if (heaviest && heaviest->by_line)
+        loading_by_line(l);
     percent_reason(l, REASON_OF_DAY, label);
     if (!heaviest) {
         l->run->open = arena_format(l->p->arena, "%s %% of day %s", dec_text(l->p->arena, ratio_nearest(l->spec->amount, (struct dec){ DEC_ONE / 100 })), label);
@@ -343,6 +376,8 @@ static bool raw_warm_up(struct loading *l)
         if (group->role == ROLE_WARM_UP || group->left_out || !group->run_count)
             continue;
         const struct plan_run *first = &group->runs[0].made;
+        if (first->by_line)
+            loading_by_line(l);
         percent_reason(l, REASON_WARM_UP, "the first working load");
         if (!first->has_load) {
             l->run->open = arena_format(l->p->arena, "%s %% of the first working load",
@@ -359,7 +394,7 @@ static bool raw_warm_up(struct loading *l)
 static bool raw_progression(struct loading *l)
 {
     const struct state *state = l->group->state;
-    l->reason = state->reason;
+    l->reason = progress_reasons(l->p, l->group);
     struct reason *reason = because(l, REASON_PROGRESSION, l->group->group->progression_at);
     reason->name = state->progression->name;
     reason->count = l->group->state_sessions;

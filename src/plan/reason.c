@@ -7,6 +7,13 @@ static const char *rough(struct arena *arena, struct ratio load, enum weight_uni
     return arena_format(arena, "%s %s", dec_text(arena, ratio_nearest(amount, (struct dec){ DEC_ONE / 100 })), unit == UNIT_LB ? "lb" : "kg");
 }
 
+/* A max of the reasons of results, in 1e-10 kg, to a tenth of the unit. */
+static const char *kilos(struct arena *arena, struct dec weight, enum weight_unit unit)
+{
+    struct ratio amount = ratio_make(weight.e10, unit == UNIT_LB ? LB_IN_E10 : DEC_ONE);
+    return arena_format(arena, "%s %s", dec_text(arena, ratio_nearest(amount, (struct dec){ DEC_ONE / 10 })), unit == UNIT_LB ? "lb" : "kg");
+}
+
 static const char *when(struct arena *arena, struct date date)
 {
     return date_is_set(date) ? arena_format(arena, " on %s", date_text(arena, date)) : ", undated";
@@ -40,6 +47,16 @@ const char *reason_sentence(struct arena *arena, const struct reason *r, enum we
     case REASON_MAX_ESTIMATED: return arena_format(arena, "max of %s: %s, worked out from a set%s", r->name, load, when(arena, r->date));
     case REASON_MAX_BORROWED: return arena_format(arena, "lent by `like`: %s at %s %%", r->name, number(arena, r->amount));
     case REASON_MAX_REDUCED: return arena_format(arena, "the block works from %s %% of the max", number(arena, r->amount));
+    case REASON_RUNNING:
+        return arena_format(arena, "running max of %s: %s, give or take %s, from %d session%s", r->name, load, kilos(arena, r->amount, unit), r->count,
+                            r->count == 1 ? "" : "s");
+    case REASON_RUNNING_STOOD: return arena_format(arena, "the running max after %d lines and sessions: %s", r->count, load);
+    case REASON_RESULT:
+        return arena_format(arena, "%s: %s says %s; running max %s to %s", date_text(arena, r->date), r->name, load, kilos(arena, r->amount, unit),
+                            kilos(arena, r->other, unit));
+    case REASON_RESULT_FIRST: return arena_format(arena, "%s: %s says %s, where it starts", date_text(arena, r->date), r->name, load);
+    case REASON_RESULT_OUT:
+        return arena_format(arena, "%s: %s says %s, far from %s, and is left out", date_text(arena, r->date), r->name, load, kilos(arena, r->amount, unit));
     case REASON_BODYWEIGHT: return arena_format(arena, "bodyweight: %s%s", load, when(arena, r->date));
     case REASON_EFFORT: return effort(arena, r);
     case REASON_SERIES: return arena_format(arena, "training week %d of the %d that this counts", r->index, r->count);
@@ -54,6 +71,8 @@ const char *reason_sentence(struct arena *arena, const struct reason *r, enum we
     case REASON_WARM_UP: return arena_format(arena, "%s %% of %s", number(arena, r->amount), r->name);
     case REASON_PROGRESSION:
         return arena_format(arena, "progression %s after %d session%s: %s", r->name, r->count, r->count == 1 ? "" : "s", load);
+    case REASON_PROGRESSION_MOVE:
+        return arena_format(arena, "%s: %s; %s", date_is_set(r->date) ? date_text(arena, r->date) : arena_format(arena, "week %d", r->index), r->name, load);
     case REASON_DELOAD: return arena_format(arena, "deload: %s", r->name);
     case REASON_TAPER: return arena_format(arena, "taper: %s", r->name);
     case REASON_ADJUST: return arena_format(arena, "adjust: %s", r->name);

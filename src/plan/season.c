@@ -170,7 +170,7 @@ static void lift_warm_ups(const struct platform *p, struct meet_lift *lift)
 /* ---- the day ---- */
 
 static struct meet_lift lift_of_day(struct arena *arena, const struct meet_day *day, const struct gym *gym,
-                                    const struct attempts_line *line, const struct block *block)
+                                    const struct attempts_line *line, const struct block *block, struct record *record)
 {
     const struct lift *trained = line->lift;
     struct meet_lift lift = { .line = line, .max = history_max(day->athlete, trained, day->meet->date, block) };
@@ -180,7 +180,11 @@ static struct meet_lift lift_of_day(struct arena *arena, const struct meet_day *
                           .whole = ladder_for(gym, trained),
                           .step = day->step,
                           .on_body = trained->loads == LOADS_BODYWEIGHT };
-    lift.open = !lift.max.line ? MEET_NO_MAX : p.on_body && !day->bodyweight ? MEET_NO_BODYWEIGHT : MEET_KNOWN;
+    if (!block || !block->max_fixed)
+        lift.running = running_max(record, trained, day->meet->date, block);
+    if (lift.running.known)
+        lift.max.load = ratio_weight(lift.running.max);
+    lift.open = !lift.max.line && !lift.running.known ? MEET_NO_MAX : p.on_body && !day->bodyweight ? MEET_NO_BODYWEIGHT : MEET_KNOWN;
     if (lift.open != MEET_KNOWN)
         return lift;
     if (p.on_body)
@@ -225,7 +229,7 @@ static void day_points(struct meet_day *day)
 }
 
 struct meet_day *season_meet_day(struct arena *arena, const struct season *season, const struct meet *meet,
-                                 const struct athlete *athlete, const struct block *block)
+                                 const struct athlete *athlete, const struct block *block, struct record *record)
 {
     struct meet_day *day = NEW(arena, struct meet_day);
     const struct gym *gym = season->gym ? season->gym : gym_competition(arena);
@@ -241,7 +245,7 @@ struct meet_day *season_meet_day(struct arena *arena, const struct season *seaso
     if (!season->gym)
         day->collar = competition_collar;
     for (int i = 0; i < season->attempt_count; i++)
-        lifts[i] = lift_of_day(arena, day, gym, &season->attempts[i], block);
+        lifts[i] = lift_of_day(arena, day, gym, &season->attempts[i], block, record);
     day_totals(day);
     day_points(day);
     return day;

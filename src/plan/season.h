@@ -17,7 +17,7 @@
 #define PLAN_SEASON_H
 
 #include "model/history.h"
-#include "plan/plan.h"
+#include "plan/running.h"
 
 enum { ATTEMPT_COUNT = 3 };
 
@@ -34,7 +34,8 @@ enum meet_open { MEET_KNOWN, MEET_NO_MAX, MEET_NO_BODYWEIGHT }; /* why a lift ha
 struct meet_lift {
     const struct attempts_line *line;
     enum meet_open open; /* otherwise the rest is not set */
-    struct max_used max; /* as of the meet's day */
+    struct max_used max; /* as of the meet's day; its load is the running max where there is one */
+    struct running running;
     struct weight empty; /* bar and collars; 0: the lift loads no bar, or its gym has no list of discs */
     struct meet_load attempts[ATTEMPT_COUNT], cautious, bold;
     const struct meet_warm_up *warm_ups; /* light to heavy */
@@ -62,9 +63,10 @@ struct meet_day {
     bool has_points; /* a whole total of three lifts, and a bodyweight */
 };
 
-/* The day of one of the season's meets. `block` is the one that a max worked out from a set belongs to: the season's last. */
+/* The day of one of the season's meets. `block` is the one that a max worked out from a set belongs to: the season's last.
+ * `record` is her diary's, NULL without one: the running max counts, unless the block says `max fixed`. */
 struct meet_day *season_meet_day(struct arena *arena, const struct season *season, const struct meet *meet,
-                                 const struct athlete *athlete, const struct block *block);
+                                 const struct athlete *athlete, const struct block *block, struct record *record);
 
 /* The meet that the season is counted back from, or NULL. */
 static inline const struct meet *season_last_meet(const struct season *season)

@@ -56,13 +56,12 @@ static int effort_band(const struct adding *a, const struct plan_entry *entry, c
         return 3;
     if (!run->has_effort && !run->has_expected)
         return -1;
-    struct max_used max = history_max(a->p->athlete, entry->lift, a->start, a->p->block);
     struct curve curve = history_curve(a->p->model, a->p->block, a->p->athlete, entry->lift);
     struct ratio reps = ratio_div(ratio_int(group->reps_low + group->reps_high), ratio_int(2));
     for (int i = 0; i < 3; i++) {
         int64_t twice = 2 * edges[i] * DEC_ONE;
         bool above = run->has_effort ? run->effort_low.e10 + run->effort_high.e10 >= twice
-                                     : max.line && curve_compare(&curve, ratio_div(ratio_weight(run->load), max.load), reps, dec_int(edges[i])) >= 0;
+                                     : run->own_max.num > 0 && curve_compare(&curve, ratio_div(ratio_weight(run->load), run->own_max), reps, dec_int(edges[i])) >= 0;
         band += above;
     }
     return band;

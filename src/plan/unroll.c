@@ -401,16 +401,19 @@ static struct plan_week week_make(struct planning *p, int number, struct week_sl
 }
 
 struct plan *plan_make(struct arena *scratch, const struct model *model, const struct block *block,
-                       const struct athlete *athlete, bool *touched)
+                       const struct athlete *athlete, struct record *record, bool *touched)
 {
     struct plan *plan = NEW(scratch, struct plan);
-    struct planning p = { .arena = scratch, .model = model, .block = block, .athlete = athlete, .touched = touched, .plan = plan };
-    *plan = (struct plan){ .model = model, .athlete = athlete, .block = block, .unit = athlete->gym->unit };
+    struct planning p = { .arena = scratch, .model = model, .block = block, .athlete = athlete, .record = record, .touched = touched, .plan = plan };
+    *plan = (struct plan){ .model = model, .athlete = athlete, .block = block, .unit = athlete->gym->unit, .record = record };
     struct week_slots slots = week_slots_of(&p);
     struct plan_week *weeks = NEW_MANY(scratch, struct plan_week, slots.list.count + 1);
-    for (int i = 0; i < slots.list.count; i++)
-        weeks[i] = week_make(&p, i + 1, slots.list.at[i]);
     plan->weeks = weeks;
-    plan->week_count = slots.list.count;
+    for (int i = 0; i < slots.list.count; i++) {
+        weeks[i] = week_make(&p, i + 1, slots.list.at[i]);
+        plan->week_count = i + 1;
+        if (record)
+            record_take_week(record, plan, &weeks[i]);
+    }
     return plan;
 }

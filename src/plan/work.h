@@ -7,7 +7,7 @@
 
 #include "base/vec.h"
 #include "model/history.h"
-#include "plan/plan.h"
+#include "plan/running.h"
 
 /* What one set asks for, before its load is worked out. Sets that are alike share one. */
 struct spec {
@@ -51,6 +51,7 @@ struct work_group {
     struct state *state;  /* progression */
     struct ratio state_load;
     int state_sessions; /* that moved it */
+    int state_stints;   /* of the block by then */
     bool has_state_load;
     bool left_out;
     struct work_run *runs;
@@ -92,14 +93,28 @@ struct state {
     const struct progression *progression;
     enum load_kind load_kind;
     struct ratio written; /* the starting load or per cent as written */
+    struct ratio start;   /* what that comes to */
     struct ratio load;    /* exact, 1e-10 kg */
     int target;           /* of a range; 0: its low end */
     struct ratio last_load;
     int last_target;
     bool trained;
+    int missed;           /* in a row */
     int sessions;
     struct span at;
-    const struct reason *reason;
+    const struct reason *reason; /* of the start */
+};
+
+/* A day's sessions of one progression, and what came of it. */
+struct stint {
+    struct state *state;
+    int week, day;        /* its number as printed; its place in the week */
+    struct date date;     /* of the day */
+    const struct work_day *work;
+    bool known;           /* its diary counts by now */
+    const char *says;     /* for `why`: what came of it and what the progression did */
+    struct ratio after;   /* the load after it */
+    struct span at;       /* of the diary's words, where known */
 };
 
 struct planning {
@@ -107,8 +122,10 @@ struct planning {
     const struct model *model;
     const struct block *block;
     const struct athlete *athlete;
+    struct record *record; /* NULL: no diary */
     bool *touched;
     VEC(struct state *) states;
+    VEC(struct stint) stints; /* of all progressions, in order of training */
     const struct work_day *day_now; /* for findings met while its entries are read */
     struct plan *plan;
 };
@@ -137,6 +154,7 @@ bool adjust_is_for(const struct change_list *list, const struct athlete *athlete
 
 /* progress.c */
 void progress_week(struct planning *p, struct work_week *week);
+const struct reason *progress_reasons(struct planning *p, const struct work_group *group); /* where its state comes from */
 
 /* equipment.c */
 bool gym_has_equipment(const struct gym *gym, const struct lift *lift); /* its bar or stack by name, where one is asked for */

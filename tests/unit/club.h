@@ -6,7 +6,7 @@
 #define TESTS_UNIT_CLUB_H
 
 #include "model/resolve.h"
-#include "plan/plan.h"
+#include "plan/record.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -156,16 +156,45 @@ static inline const struct athlete *told_athlete(const struct told *t, const cha
     return NULL;
 }
 
+/* The plan of a block; where she has a diary, after all her blocks before it, by date. `record` may be NULL. */
+static inline struct plan *told_plan_record(struct told *t, const char *block, const char *athlete, struct record **record)
+{
+    enum { BLOCKS_MOST = 16 };
+    const struct athlete *who = told_athlete(t, athlete);
+    const struct block *blocks[BLOCKS_MOST];
+    struct plan *plan = NULL;
+    int count = 0;
+    for (int i = 0; t->model && i < t->model->block_count && count < BLOCKS_MOST; i++)
+        blocks[count++] = model_block_for(t->model, i, who);
+    for (int i = 1; i < count; i++)
+        for (int j = i; j > 0 && blocks[j - 1]->start.day > blocks[j]->start.day; j--) {
+            const struct block *later = blocks[j - 1];
+            blocks[j - 1] = blocks[j];
+            blocks[j] = later;
+        }
+    const struct block **kept = NEW_MANY(t->arena, const struct block *, count + 1);
+    memcpy(kept, blocks, sizeof *kept * (size_t)count);
+    struct record *made = record_new(t->arena, t->model, who, kept, count);
+    for (int i = 0; i < count; i++) {
+        bool *touched = NEW_MANY(t->arena, bool, blocks[i]->change_count + 1);
+        bool named = !strcmp(blocks[i]->name, block);
+        if (!named && !made)
+            continue;
+        struct plan *now = plan_make(t->arena, t->model, blocks[i], who, made, touched);
+        plan = named ? now : plan;
+    }
+    if (made)
+        record_finish(made);
+    if (record)
+        *record = made;
+    if (!plan)
+        fail_msg("no block is called %s: %s", block, findings_text(t));
+    return plan;
+}
+
 static inline struct plan *told_plan(struct told *t, const char *block, const char *athlete)
 {
-    for (int i = 0; t->model && i < t->model->block_count; i++)
-        if (!strcmp(t->model->blocks[i]->name, block)) {
-            const struct athlete *who = told_athlete(t, athlete);
-            bool *touched = NEW_MANY(t->arena, bool, t->model->blocks[i]->change_count + 1);
-            return plan_make(t->arena, t->model, model_block_for(t->model, i, who), who, touched);
-        }
-    fail_msg("no block is called %s: %s", block, findings_text(t));
-    return NULL;
+    return told_plan_record(t, block, athlete, NULL);
 }
 
 static inline const char *number_in(struct told *t, struct weight weight, enum weight_unit unit)

@@ -39,7 +39,7 @@ static void season_holds(void **state)
     if (asked->spring)
         plans[1] = told_plan(&t, "spring", "ines");
     struct athlete_view view =
-        athlete_view_make(t.arena, t.model, told_athlete(&t, "ines"), plans, asked->spring ? 2 : 1);
+        athlete_view_make(t.arena, t.model, told_athlete(&t, "ines"), NULL, plans, asked->spring ? 2 : 1);
     struct block_view blocks[2] = { { 0 } };
     memcpy(blocks, view.blocks, sizeof *blocks * (size_t)view.block_count);
     view.blocks = blocks;

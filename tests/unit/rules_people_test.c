@@ -32,7 +32,7 @@ static int ratings_read(struct rating_view *to, const char *text, const struct l
     int count = 0;
     for (; text && *text; text += *text == ' ') {
         to[count] = (struct rating_view){ .lift = lift, .date = day(7 * count), .at = lift->at };
-        to[count].rated = effort(&text);
+        to[count].rated = to[count].written = effort(&text);
         text++;
         to[count++].worked_out = effort(&text);
     }

@@ -32,7 +32,7 @@ static struct held held_day(const char *before, const char *athlete, const char 
     assert_string_equal(findings_text(&held.t), "");
     const struct season *made = held.t.model->seasons[0];
     held.day = season_meet_day(held.t.arena, made, season_last_meet(made), told_athlete(&held.t, "ines"),
-                               held.t.model->blocks[0]);
+                               held.t.model->blocks[0], NULL);
     return held;
 }
 
@@ -175,7 +175,7 @@ static void every_max_rounds_and_loads(void **state)
     for (int max = 60000; max <= 400000; max += 500) {
         line.load = ratio_int((int64_t)max * (DEC_ONE / 1000));
         const struct meet_day *day =
-            season_meet_day(held.t.arena, held.day->season, held.day->meet, &athlete, held.t.model->blocks[0]);
+            season_meet_day(held.t.arena, held.day->season, held.day->meet, &athlete, held.t.model->blocks[0], NULL);
         attempts_hold(&day->lifts[0], max);
     }
     told_end(&held.t);

@@ -1,0 +1,520 @@
+#include "plan/record.h"
+
+#include "base/vec.h"
+#include "model/history.h"
+#include "plan/running.h"
+#include "plan/work.h"
+
+#include <stdlib.h>
+
+/* ---- which block and week a session belongs to ---- */
+
+static int block_on(const struct record *record, struct date date)
+{
+    for (int i = 0; i < record->block_count; i++) {
+        const struct block *block = record->blocks[i];
+        int days = 7 * plan_week_count(block, record->athlete);
+        if (block->start.day <= date.day && date.day < block->start.day + days)
+            return i;
+    }
+    return -1;
+}
+
+/* ---- what was done, as totals ---- */
+
+struct dec record_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated)
+{
+    for (int i = 0; i < athlete->effort_count; i++)
+        if (athlete->efforts[i].lift == lift) {
+            rated.e10 += athlete->efforts[i].meant.e10 - athlete->efforts[i].rated.e10;
+            return (struct dec){ rated.e10 < 0 ? 0 : rated.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : rated.e10 };
+        }
+    return rated;
+}
+
+/* On lifts that load the body: with what she weighed by then. */
+static bool total_of(const struct record *record, const struct lift *lift, struct date date, struct weight shown, struct weight *total)
+{
+    *total = shown;
+    if (lift->loads != LOADS_BODYWEIGHT)
+        return shown.e10 > 0;
+    const struct bodyweight_line *line = history_bodyweight(record->athlete, date_plus(date, 1));
+    if (!line)
+        return false;
+    total->e10 += line->weight.e10;
+    return total->e10 > 0;
+}
+
+static struct record_set set_of(const struct record *record, const struct diary_session *diary, const struct lift *lift,
+                                const struct done_set *done)
+{
+    struct record_set set = { .lift = lift, .shown = done->load, .reps = done->reps, .counted = done->counted, .has_effort = done->has_effort,
+                              .rated = done->effort, .has_speed = done->has_speed, .speed = done->speed, .at = done->at };
+    set.has_load = total_of(record, lift, diary->date, done->load, &set.load);
+    set.effort = record_effort(record->athlete, lift, done->effort);
+    return set;
+}
+
+static struct record_lift lift_done(struct record *record, const struct diary_session *diary, const struct done_lift *done)
+{
+    struct record_lift lift = { .lift = done->lift, .done = done, .how = done->how == DONE_SKIPPED ? RECORD_SKIPPED : RECORD_EXTRA };
+    int count = 0;
+    for (int i = 0; i < done->part_count; i++)
+        count += done->parts[i].set_count;
+    struct record_set *sets = NEW_MANY(record->arena, struct record_set, count + 1);
+    for (int i = 0; i < done->part_count; i++)
+        for (int j = 0; j < done->parts[i].set_count; j++)
+            sets[lift.set_count++] = set_of(record, diary, done->lift, &done->parts[i].sets[j]);
+    lift.sets = sets;
+    return lift;
+}
+
+static void session_fill(struct record *record, struct record_session *session)
+{
+    const struct diary_session *diary = session->diary;
+    struct record_lift *lifts = NEW_MANY(record->arena, struct record_lift, diary->lift_count + 1);
+    for (int i = 0; i < diary->lift_count; i++)
+        lifts[i] = lift_done(record, diary, &diary->lifts[i]);
+    session->lifts = lifts;
+    session->lift_count = diary->lift_count;
+}
+
+/* ---- the groups of a day, as written: warm-ups aside, what one written group came to together ---- */
+
+struct part_list {
+    VEC(struct record_part) list;
+};
+
+static void parts_of_entry(struct record *record, const struct plan_entry *entry, struct part_list *out)
+{
+    for (int i = 0; i < entry->group_count; i++) {
+        const struct plan_group *group = &entry->groups[i];
+        struct record_part *last = out->list.count ? &out->list.at[out->list.count - 1] : NULL;
+        if (group->role == ROLE_WARM_UP)
+            continue;
+        if (last && last->entry == entry && last->groups->group == group->group) {
+            last->group_count++;
+            continue;
+        }
+        struct record_part part = { .entry = entry, .groups = group, .group_count = 1 };
+        vec_add(record->arena, &out->list, part);
+    }
+}
+
+static bool entry_has(const struct plan_entry *entry, const struct lift *lift, bool *other)
+{
+    if (entry->lift == lift)
+        return true;
+    for (int i = 0; i < entry->choice_count; i++)
+        if (entry->choices[i] == lift)
+            return *other = true;
+    return false;
+}
+
+static struct part_list parts_of_lift(struct record *record, const struct plan_day *day, struct record_lift *lift)
+{
+    struct part_list parts = { 0 };
+    for (int i = 0; i < day->entry_count; i++)
+        if (entry_has(&day->entries[i], lift->lift, &lift->other_choice))
+            parts_of_entry(record, &day->entries[i], &parts);
+    return parts;
+}
+
+/* ---- as planned: printed loads and target reps ---- */
+
+static int reps_planned(const struct plan_group *group)
+{
+    if (group->group->progression || group->reps_kind == REPS_AMRAP)
+        return group->reps_low;
+    return (group->reps_low + group->reps_high + 1) / 2;
+}
+
+static void sets_as_planned(struct record *record, const struct record_part *part, const struct lift *lift, struct span at, struct record_lift *out,
+                            struct record_set *sets)
+{
+    (void)record;
+    for (int i = 0; i < part->group_count; i++)
+        for (int j = 0; j < part->groups[i].run_count; j++) {
+            const struct plan_run *run = &part->groups[i].runs[j];
+            enum reps_kind kind = part->groups[i].reps_kind;
+            struct record_set set = { .lift = lift, .has_load = run->has_load && run->load.e10 > 0, .load = run->load, .shown = run->shown,
+                                      .reps = reps_planned(&part->groups[i]), .counted = kind == REPS_COUNT || kind == REPS_CLUSTER,
+                                      .as_planned = true, .at = at };
+            for (int k = 0; k < (run->sets ? run->sets : 1); k++)
+                sets[out->set_count++] = set;
+        }
+}
+
+static int sets_in(const struct record_part *part)
+{
+    int count = 0;
+    for (int i = 0; i < part->group_count; i++)
+        for (int j = 0; j < part->groups[i].run_count; j++)
+            count += part->groups[i].runs[j].sets ? part->groups[i].runs[j].sets : 1;
+    return count;
+}
+
+static void lift_as_planned(struct record *record, struct record_lift *lift, struct part_list *parts)
+{
+    int count = 0;
+    for (int i = 0; i < parts->list.count; i++)
+        count += sets_in(&parts->list.at[i]);
+    struct record_set *sets = NEW_MANY(record->arena, struct record_set, count + 1);
+    lift->set_count = 0;
+    for (int i = 0; i < parts->list.count; i++) {
+        struct record_part *part = &parts->list.at[i];
+        part->sets = &sets[lift->set_count];
+        part->set_count = sets_in(part);
+        sets_as_planned(record, part, lift->lift, lift->done->at, lift, sets);
+    }
+    if (lift->set_count) {
+        struct record_set *last = &sets[lift->set_count - 1];
+        last->has_effort = lift->done->has_effort;
+        last->rated = lift->done->effort;
+        last->effort = record_effort(record->athlete, lift->lift, lift->done->effort);
+        last->has_speed = lift->done->has_speed;
+        last->speed = lift->done->speed;
+    }
+    lift->sets = sets;
+    lift->how = RECORD_DONE;
+}
+
+/* ---- findings ---- */
+
+static struct finding *say(const struct record *record, const struct record_session *session, enum kind kind, struct span at,
+                           const char *says)
+{
+    struct finding *finding = diag_add(record->model->findings, kind, at, "%s", says);
+    struct setting setting = { .athlete = record->athlete->name, .day = session->diary->label, .week = session->week };
+    if (session->block >= 0)
+        setting.block = record->blocks[session->block]->name;
+    diag_setting(record->model->findings, finding, setting);
+    return finding;
+}
+
+static void say_uneven(struct record *record, const struct record_session *session, const struct record_lift *lift, int parts)
+{
+    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, lift->done->at,
+                                  arena_format(record->arena, "%s has %d set group%s in the plan of this day, and %d part%s here", lift->lift->name,
+                                               parts, parts == 1 ? "" : "s", lift->done->part_count, lift->done->part_count == 1 ? "" : "s"));
+    diag_help(record->model->findings, finding,
+              "write one part for each group, with `then` between them, `x 0` for one not done; warm-ups are left out. As it is it feeds the running max alone");
+}
+
+static void say_extra(struct record *record, const struct record_session *session, const struct record_lift *lift)
+{
+    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, lift->done->at,
+                                  arena_format(record->arena, "day %s does not train %s, so `as planned` stands for nothing", session->day->day->label,
+                                               lift->lift->name));
+    diag_help(record->model->findings, finding, "write what was done: %s 50 kg x 5, 5, 5 rpe 7", lift->lift->name);
+}
+
+static bool entry_progresses(const struct plan_entry *entry)
+{
+    for (int i = 0; i < entry->group_count; i++)
+        if (entry->groups[i].group->progression)
+            return true;
+    return false;
+}
+
+static void say_unnamed(struct record *record, const struct record_session *session, const struct plan_entry *entry)
+{
+    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, session->diary->at,
+                                  arena_format(record->arena, "this session says nothing of %s, whose progression %s waits for it", entry->lift->name,
+                                               entry->groups[entry->group_count - 1].group->progression
+                                                   ? entry->groups[entry->group_count - 1].group->progression->name
+                                                   : ""));
+    diag_help(record->model->findings, finding, "write `%s as planned`, what was done, or `%s skipped because \"…\"`", entry->lift->name, entry->lift->name);
+}
+
+static void say_taken(struct record *record, const struct record_session *session, const struct record_session *first)
+{
+    struct finding *finding = say(record, session, KIND_DIARY, session->diary->at, "this session has an entry already");
+    diag_related(record->model->findings, finding, first->diary->at, "the first one is here");
+    diag_help(record->model->findings, finding, "put both into one, or give this one its own date, label or `week`");
+}
+
+static void say_nowhere(struct record *record, const struct record_session *session)
+{
+    const struct diary_session *diary = session->diary;
+    const char *date = date_text(record->arena, diary->date);
+    const char *says = session->block < 0
+                           ? arena_format(record->arena, "%s lies in no block of %s", date, record->athlete->name)
+                       : diary->label ? arena_format(record->arena, "week %d of %s has no day %s for this", session->week,
+                                                     record->blocks[session->block]->name, diary->label)
+                                      : arena_format(record->arena, "nothing is planned for %s in week %d of %s", date, session->week,
+                                                     record->blocks[session->block]->name);
+    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, diary->at, says);
+    diag_help(record->model->findings, finding, "%s; as it is, what was lifted feeds the running max and nothing else",
+              session->block < 0 ? "is the date right" : "write the day's label behind the date, and `week 2` where it belongs to another week");
+}
+
+/* A load without a unit that is lighter than the empty bar: 5 x 5. */
+static void check_bare(struct record *record, const struct record_session *session, const struct record_lift *lift)
+{
+    const struct gym *gym = session->day ? session->day->gym : record->athlete->gym;
+    if (lift->lift->loads != LOADS_BAR)
+        return;
+    const struct ladder *ladder = ladder_for(gym, lift->lift);
+    struct weight empty = ladder->at ? ladder->at[0] : ladder->first;
+    for (int i = 0; i < lift->done->part_count; i++)
+        for (int j = 0; j < lift->done->parts[i].set_count; j++) {
+            const struct done_set *set = &lift->done->parts[i].sets[j];
+            if (!set->bare || set->load.e10 >= empty.e10 || !set->reps)
+                continue;
+            struct finding *finding = say(record, session, KIND_DIARY, lift->done->parts[i].at,
+                                          arena_format(record->arena, "%s with %s is less than the empty bar (%s)", lift->lift->name,
+                                                       weight_text(record->arena, set->load, gym->unit), weight_text(record->arena, empty, gym->unit)));
+            diag_help(record->model->findings, finding, "the load comes first, then the reps of each set: 90 kg x 5, 5, 5");
+            return;
+        }
+}
+
+/* ---- matching ---- */
+
+static void lift_match(struct record *record, const struct record_session *session, struct record_lift *lift)
+{
+    struct part_list parts = parts_of_lift(record, session->day, lift);
+    int at = 0;
+    if (!parts.list.count) {
+        if (lift->done->how == DONE_AS_PLANNED)
+            say_extra(record, session, lift);
+        return;
+    }
+    lift->parts = parts.list.at;
+    lift->part_count = parts.list.count;
+    if (lift->done->how == DONE_AS_PLANNED) {
+        lift_as_planned(record, lift, &parts);
+        return;
+    }
+    if (lift->how == RECORD_SKIPPED)
+        return;
+    lift->how = lift->done->part_count == parts.list.count ? RECORD_DONE : RECORD_UNEVEN;
+    if (lift->how == RECORD_UNEVEN) {
+        say_uneven(record, session, lift, parts.list.count);
+        return;
+    }
+    for (int i = 0; i < parts.list.count; i++) {
+        parts.list.at[i].sets = &lift->sets[at];
+        parts.list.at[i].set_count = lift->done->parts[i].set_count;
+        at += lift->done->parts[i].set_count;
+    }
+}
+
+/* Planned lifts of which the diary says nothing, after those it names. */
+static void add_unnamed(struct record *record, struct record_session *session)
+{
+    const struct plan_day *day = session->day;
+    struct record_lift *lifts = NEW_MANY(record->arena, struct record_lift, session->lift_count + day->entry_count + 1);
+    int count = session->lift_count;
+    for (int i = 0; i < count; i++)
+        lifts[i] = session->lifts[i];
+    for (int i = 0; i < day->entry_count; i++) {
+        const struct plan_entry *entry = &day->entries[i];
+        bool named = false, other = false;
+        for (int j = 0; j < count && !named; j++)
+            named = entry_has(entry, lifts[j].lift, &other);
+        if (named)
+            continue;
+        struct record_lift *lift = &lifts[count++];
+        *lift = (struct record_lift){ .lift = entry->lift, .how = RECORD_UNNAMED };
+        struct part_list parts = parts_of_lift(record, day, lift);
+        lift->parts = parts.list.at;
+        lift->part_count = parts.list.count;
+        if (entry_progresses(entry))
+            say_unnamed(record, session, entry);
+    }
+    session->lifts = lifts;
+    session->lift_count = count;
+}
+
+/* The sessions of one week of a block, by date: part of record->by_week. */
+struct week_sessions {
+    const struct session_place *first, *past;
+};
+
+static int places_order(const void *a, const void *b)
+{
+    const struct session_place *one = a, *other = b;
+    if (one->block != other->block)
+        return one->block - other->block;
+    return one->week != other->week ? one->week - other->week : one->session - other->session;
+}
+
+static struct week_sessions sessions_of(const struct record *record, const struct block *block, int week)
+{
+    const struct session_place *end = record->by_week + record->session_count, *low = record->by_week, *high = end;
+    struct session_place wanted = { .week = week, .session = -1 };
+    while (wanted.block < record->block_count && record->blocks[wanted.block] != block)
+        wanted.block++;
+    while (low < high) {
+        const struct session_place *middle = low + (high - low) / 2;
+        if (places_order(middle, &wanted) < 0)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    struct week_sessions found = { low, low };
+    while (found.past < end && found.past->block == wanted.block && found.past->week == week)
+        found.past++;
+    return found;
+}
+
+static const struct record_session *taken_by(const struct record *record, struct week_sessions among, const struct plan_day *day)
+{
+    for (; among.first < among.past; among.first++)
+        if (record->sessions[among.first->session].day == day)
+            return &record->sessions[among.first->session];
+    return NULL;
+}
+
+/* The day of its label, of several that of its date, else the first not yet taken; without a label the day of its date. */
+static const struct plan_day *day_for(const struct record *record, struct week_sessions among, const struct record_session *session,
+                                      const struct plan_week *week)
+{
+    const struct diary_session *diary = session->diary;
+    const struct plan_day *last = NULL;
+    for (int i = 0; i < week->day_count; i++) {
+        const struct plan_day *day = &week->days[i];
+        bool dated = date_is_set(day->date) && day->date.day == diary->date.day;
+        if (diary->label ? day->day->label != diary->label : !dated)
+            continue;
+        if (diary->label && dated)
+            return day;
+        if (!last || taken_by(record, among, last))
+            last = day;
+    }
+    return last;
+}
+
+static void session_match(struct record *record, struct week_sessions among, struct record_session *session, const struct plan_week *week)
+{
+    const struct plan_day *day = day_for(record, among, session, week);
+    const struct record_session *first = day ? taken_by(record, among, day) : NULL;
+    if (first)
+        say_taken(record, session, first);
+    if (!day || first)
+        return;
+    session->printed = week;
+    session->day = day;
+    if (session->missed)
+        return;
+    struct record_lift *lifts = NEW_MANY(record->arena, struct record_lift, session->lift_count + 1);
+    for (int i = 0; i < session->lift_count; i++) {
+        lifts[i] = session->lifts[i];
+        lift_match(record, session, &lifts[i]);
+    }
+    session->lifts = lifts;
+    add_unnamed(record, session);
+}
+
+struct record *record_new(struct arena *scratch, const struct model *model, const struct athlete *athlete,
+                          const struct block *const *blocks, int block_count)
+{
+    if (!athlete->diary_count)
+        return NULL;
+    struct record *record = NEW(scratch, struct record);
+    *record = (struct record){ .arena = scratch, .model = model, .athlete = athlete, .blocks = blocks, .block_count = block_count,
+                               .sessions = NEW_MANY(scratch, struct record_session, athlete->diary_count),
+                               .session_count = athlete->diary_count };
+    struct session_place *places = NEW_MANY(scratch, struct session_place, athlete->diary_count);
+    for (int i = 0; i < athlete->diary_count; i++) {
+        const struct diary_session *diary = &athlete->diary[i];
+        struct record_session *session = &record->sessions[i];
+        *session = (struct record_session){ .diary = diary, .block = block_on(record, diary->date), .missed = diary->missed };
+        if (session->block >= 0)
+            session->week = diary->week ? diary->week : (diary->date.day - record->blocks[session->block]->start.day) / 7 + 1;
+        if (!diary->missed)
+            session_fill(record, session);
+        places[i] = (struct session_place){ session->block, session->week, i };
+    }
+    qsort(places, (size_t)athlete->diary_count, sizeof *places, places_order);
+    record->by_week = places;
+    record->tracks = tracks_new(record);
+    return record;
+}
+
+void record_take_week(struct record *record, const struct plan *plan, const struct plan_week *week)
+{
+    struct week_sessions among = sessions_of(record, plan->block, week->number);
+    for (const struct session_place *place = among.first; place < among.past; place++) {
+        struct record_session *session = &record->sessions[place->session];
+        session_match(record, among, session, week);
+        tracks_changed(record, session->diary->date);
+    }
+}
+
+void record_finish(struct record *record)
+{
+    for (int i = 0; i < record->session_count; i++) {
+        struct record_session *session = &record->sessions[i];
+        for (int j = 0; j < session->lift_count; j++)
+            if (session->lifts[j].done)
+                check_bare(record, session, &session->lifts[j]);
+        if (!session->day)
+            say_nowhere(record, session);
+    }
+}
+
+/* ---- looking up ---- */
+
+const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week, const struct plan_day *day)
+{
+    return record ? taken_by(record, sessions_of(record, plan->block, week), day) : NULL;
+}
+
+const struct record_lift *record_lift_of(const struct record_session *session, const struct plan_entry *entry)
+{
+    bool other;
+    for (int i = 0; i < session->lift_count; i++)
+        if (entry_has(entry, session->lifts[i].lift, &other))
+            return &session->lifts[i];
+    return NULL;
+}
+
+int record_sets_printed(const struct record_part *part)
+{
+    int rounds = part->entry->rounds ? part->entry->rounds : 1, sets = 0;
+    for (int i = 0; i < part->group_count; i++)
+        sets += part->groups[i].reps_kind == REPS_TOTAL ? 1 : part->groups[i].sets_low * rounds;
+    return sets;
+}
+
+static bool asks_load(enum load_kind kind)
+{
+    return kind != LOAD_NONE && kind != LOAD_EFFORT && kind != LOAD_DROP && kind != LOAD_SAME && kind != LOAD_PERCENT_OF_DAY;
+}
+
+/* Set by set beside the run it was printed in; what is done beyond the last is beside the last. */
+bool record_part_missed(const struct record_part *part)
+{
+    int group = 0, run = 0, left = 0;
+    if (part->set_count < record_sets_printed(part))
+        return true;
+    for (int i = 0; i < part->set_count; i++, left--) {
+        if (i == 0)
+            left = part->groups[0].runs[0].sets;
+        if (left <= 0 && run + 1 < part->groups[group].run_count)
+            left = part->groups[group].runs[++run].sets;
+        else if (left <= 0 && group + 1 < part->group_count)
+            left = part->groups[++group].runs[run = 0].sets;
+        const struct plan_group *beside = &part->groups[group];
+        const struct plan_run *printed = &beside->runs[run];
+        bool light = printed->has_load && asks_load(beside->group->load_kind) && part->sets[i].shown.e10 < printed->shown.e10;
+        if (light || (beside->reps_kind != REPS_TOTAL && part->sets[i].reps < beside->reps_low))
+            return true;
+    }
+    return false;
+}
+
+struct date record_last_day(const struct record *record, const struct lift *lift, struct date day)
+{
+    struct date last = { 0 };
+    for (int i = 0; record && i < record->session_count && record->sessions[i].diary->date.day < day.day; i++)
+        for (int j = 0; j < record->sessions[i].diary->lift_count; j++) {
+            const struct done_lift *done = &record->sessions[i].diary->lifts[j];
+            if (done->lift == lift && done->how != DONE_SKIPPED)
+                last = record->sessions[i].diary->date;
+        }
+    return last;
+}

@@ -6,8 +6,7 @@
     allowed  trips it, with an `allow` and its reason
 
 Names may go on, as in edge-low. NAME.txt beside NAME.block is what `setwright check` says, word for word. Rules without a
-limit have no edge; a rule that is an error at every level cannot be allowed: its `allowed` shows that. A rule that waits for
-seasons or diaries (its page shows so) has a quiet file only. SETWRIGHT_GOLDEN=1 rewrites the .txt files; their diff is the
+limit have no edge; a rule that is an error at every level cannot be allowed: its `allowed` shows that. SETWRIGHT_GOLDEN=1 rewrites the .txt files; their diff is the
 review.
 """
 import os
@@ -33,15 +32,7 @@ def pages():
     return found
 
 
-def waits(page):
-    example = re.search(r'(?m)(?:^    .*\n)+', page).group()
-    with Folder({'club.block': re.sub(r'(?m)^    ', '', example)}) as folder:
-        return b'[not-yet]' in run('check', '--findings', 'short', 'club.block', cwd=folder.path)[1]
-
-
 def wanted(page):
-    if waits(page):
-        return ['quiet']
     kinds = ['fires', 'quiet']
     if ' Limit: ' in page.replace('\n', ' '):
         kinds += ['edge', 'over']

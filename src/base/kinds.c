@@ -321,7 +321,13 @@ static const struct kind_row rows[KIND_COUNT] = {
     [KIND_UNMATCHED_DIARY] = {
         "unmatched-diary", LEVEL_WARNING, "an entry of a diary that fits no session of the plan, or only in part",
         "A session belongs to the week of its date and to the day of its label. What fits nothing feeds the\n"
-        "running max and nothing else.\n" },
+        "running max and nothing else.\n"
+        "\n"
+        "    diary ines { 2027-01-04 E { squat 90 kg x 5 rpe 7 } }\n"
+        "\n"
+        "The block has days A and B:\n"
+        "\n"
+        "    diary ines { 2027-01-04 A { squat 90 kg x 5 rpe 7 } }\n" },
     [KIND_SEASON] = {
         "season", LEVEL_ERROR, "a season and its blocks, meets or dates do not fit each other",
         "A season counts its blocks back from the last meet, or on from a Monday. A block in it takes its\n"

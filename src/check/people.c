@@ -102,7 +102,7 @@ static void unlikely_lift(struct asking *asking, const struct athlete_view *athl
         rule_hit(asking, diary_place(athlete, out->session->diary->date, out->set->at),
                  "is the load right, and the reps? If they are, write `allow unlikely-result because \"…\"` in the session; a second one like it "
                  "within 8 weeks counts by itself",
-                 "%s x %d at rpe %s says a max of %s in %s, and %s was known; it stays out of the running max", weight_text(arena, out->set->shown, unit),
+                 "%s x %d at rpe %s says a max of %s in %s, far from the %s so far; it stays out of the running max", weight_text(arena, out->set->shown, unit),
                  out->set->reps, dec_text(arena, out->set->rated), weight_text(arena, out->estimate, unit), lift->name, weight_text(arena, out->max, unit));
     }
 }

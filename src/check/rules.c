@@ -373,8 +373,8 @@ const struct rule rules[] = {
       .evidence = "Hackett and others 2017, \"Accuracy in estimating repetitions to failure during resistance exercise\", J Strength Cond Res "
                   "31(8):2162-2168 (about 1 rep off near failure); Halperin and others 2022, \"Accuracy in predicting repetitions to task failure in "
                   "resistance exercise\", Sports Med 52(2):377-390 (0.95 reps). The 1.5 points and 6 sets are our own choice",
-      .fires = DIARY("  2027-01-04 A { squat 85 kg x 5, 5, 5 rpe 8, 8, 8 }\n  2027-01-11 A { squat 85 kg x 5, 5, 5 rpe 8, 8, 8 }\n"),
-      .mended = DIARY("  2027-01-04 A { squat 85 kg x 5, 5, 5 rpe 5, 5, 5 }\n  2027-01-11 A { squat 85 kg x 5, 5, 5 rpe 5, 5, 5 }\n") },
+      .fires = DIARY("  2027-01-04 A { squat 90 kg x 5, 5, 5 rpe 8, 8, 8 }\n  2027-01-11 A { squat 90 kg x 5, 5, 5 rpe 8, 8, 8 }\n"),
+      .mended = DIARY("  2027-01-04 A { squat 90 kg x 5, 5, 5 rpe 5, 5, 5 }\n  2027-01-11 A { squat 90 kg x 5, 5, 5 rpe 5, 5, 5 }\n") },
     { .name = "unlikely-result", .level = ALL(W), .athlete = rule_unlikely_result,
       .asks = "a set of the diary that is far from what she has shown so far",
       .why = "30 kg typed for 130 kg would drag her max, and with it her next weeks, to where she has never been. A result that says more than 15 % "

@@ -240,13 +240,15 @@ static void say_nowhere(struct record *record, const struct record_session *sess
     const char *date = date_text(record->arena, diary->date);
     const char *says = session->block < 0
                            ? arena_format(record->arena, "%s lies in no block of %s", date, record->athlete->name)
+                       : session->week > plan_week_count(record->blocks[session->block], record->athlete)
+                           ? arena_format(record->arena, "%s has no week %d", record->blocks[session->block]->name, session->week)
                        : diary->label ? arena_format(record->arena, "week %d of %s has no day %s for this", session->week,
                                                      record->blocks[session->block]->name, diary->label)
                                       : arena_format(record->arena, "nothing is planned for %s in week %d of %s", date, session->week,
                                                      record->blocks[session->block]->name);
     struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, diary->at, says);
-    diag_help(record->model->findings, finding, "%s; as it is, what was lifted feeds the running max and nothing else",
-              session->block < 0 ? "is the date right" : "write the day's label behind the date, and `week 2` where it belongs to another week");
+    diag_help(record->model->findings, finding, "%s; left as it is, what was lifted feeds the running max and nothing else",
+              session->block < 0 ? "mend the date if it is wrong" : "write the day's label behind the date, and `week 2` where it belongs to another week");
 }
 
 /* A load without a unit that is lighter than the empty bar: 5 x 5. */
@@ -391,6 +393,7 @@ static void session_match(struct record *record, struct week_sessions among, str
 {
     const struct plan_day *day = day_for(record, among, session, week);
     const struct record_session *first = day ? taken_by(record, among, day) : NULL;
+    session->doubled = first != NULL;
     if (first)
         say_taken(record, session, first);
     if (!day || first)
@@ -451,7 +454,7 @@ void record_finish(struct record *record)
         for (int j = 0; j < session->lift_count; j++)
             if (session->lifts[j].done)
                 check_bare(record, session, &session->lifts[j]);
-        if (!session->day)
+        if (!session->day && !session->doubled)
             say_nowhere(record, session);
     }
 }

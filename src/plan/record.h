@@ -61,6 +61,7 @@ struct record_session {
     const struct plan_week *printed; /* NULL: not planned yet, or matched with nothing */
     const struct plan_day *day;
     bool missed;
+    bool doubled; /* its session has an entry already, which is an error */
     const struct record_lift *lifts; /* in order of the diary, then those not named */
     int lift_count;
 };

@@ -44,6 +44,8 @@ static const struct {
     { "opener", "-WW-", "<=93" },
     { "avoided-lift", "EEEE", "" },
     { "effort-honesty", "WWWW", "" },
+    { "unlikely-result", "WWWW", "" },
+    { "unmatched-diary", "WWWW", "" },
     { "missed-often", "WWWW", "" },
     { "unused-name", "WWWW", "" },
     { "unused-let", "WWWW", "" },

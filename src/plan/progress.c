@@ -110,16 +110,19 @@ static void reps_changes_apply(struct work_group *group)
 struct outcome {
     bool held; /* skipped, missed as a whole, or not told: it counts for nothing */
     bool made, full, easy;
-    int weakest; /* reps of the weakest set; 0: none is counted */
+    int weakest; /* reps of the weakest set; below 0: none is counted */
     const char *why; /* held: the words for it */
     struct span at;
 };
+
+/* Before any set is looked at. */
+static const struct outcome outcome_best = { .made = true, .full = true, .weakest = -1 };
 
 /* All of it done as printed: made, and full when the target was the top of the range. */
 static bool outcome_as_printed(const struct work_day *day, const struct state *state, struct outcome *out)
 {
     bool met = false;
-    *out = (struct outcome){ .made = true, .full = true };
+    *out = outcome_best;
     for (int i = 0; i < day->entries.count; i++)
         for (int j = 0; j < day->entries.at[i].groups.count; j++) {
             const struct work_group *group = &day->entries.at[i].groups.at[j];
@@ -129,7 +132,7 @@ static bool outcome_as_printed(const struct work_day *day, const struct state *s
             if (group->reps_kind != REPS_COUNT)
                 continue;
             out->full &= group->state_low >= group->state_high;
-            if (!out->weakest || group->state_low < out->weakest)
+            if (out->weakest < 0 || group->state_low < out->weakest)
                 out->weakest = group->state_low;
         }
     return met;
@@ -155,8 +158,8 @@ static void outcome_of_part(const struct record_part *part, struct outcome *out)
         const struct record_set *set = &part->sets[i];
         bool heavy = !run->has_load || set->shown.e10 >= run->shown.e10;
         out->made &= heavy && set->reps >= group->reps_low;
-        out->full &= heavy && ranged && set->reps >= (set->as_planned && group->reps_low < group->reps_high ? INT32_MAX : group->reps_high);
-        if (ranged && (i == 0 || set->reps < out->weakest))
+        out->full &= heavy && set->reps >= (ranged ? group->reps_high : group->reps_low);
+        if (ranged && (out->weakest < 0 || set->reps < out->weakest))
             out->weakest = set->reps;
     }
     out->easy = out->made && part->set_count && is_easy(run, &part->sets[part->set_count - 1]);
@@ -199,12 +202,12 @@ static struct outcome outcome_of(const struct planning *p, const struct stint *s
         return out;
     const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
     const struct record_session *session = record_of_day(p->record, p->plan, stint->week, day);
+    out = outcome_best;
     out.at = session->diary->at;
     if (session->missed) {
         out.held = true;
         out.why = "the session was missed";
     }
-    out.easy = false;
     for (int i = 0; i < day->entry_count && !session->missed; i++)
         outcome_of_entry(session, &day->entries[i], &stint->work->entries.at[i], stint->state, &out);
     return out;
@@ -274,7 +277,7 @@ static const struct progression_line *line_of(struct state *state, const struct 
         state->target = 0;
         return full;
     }
-    if (full && out->weakest)
+    if (full && out->weakest >= 0)
         state->target = out->weakest + 1;
     if (out->made)
         return out->easy && easy ? easy : line_for(progression, WHEN_MADE, 0);

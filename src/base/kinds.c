@@ -98,6 +98,20 @@ static const struct kind_row rows[KIND_COUNT] = {
         "\n"
         "    athlete,lift,max,unit\n"
         "    ines,squat,120,kg\n" },
+    [KIND_SHEET] = {
+        "sheet", LEVEL_ERROR, "a row of a filled-in sheet cannot be understood, or no longer fits the plan",
+        "`setwright collect` takes back the CSV that `build --format csv` wrote, with what was done under\n"
+        "done_load, done_reps and done_rpe. Every row with something under them has to be a row of the plan.\n"
+        "\n"
+        "    lift,sets,load,done_load,done_reps\n"
+        "    squat,4,90,,five\n"
+        "\n"
+        "Write numbers, one for all sets or one a set, and leave the other cells as they were printed:\n"
+        "\n"
+        "    lift,sets,load,done_load,done_reps\n"
+        "    squat,4,90,,5 5 5 4\n"
+        "\n"
+        "If the plan has changed since the sheet was printed, print it anew or write the diary by hand.\n" },
     [KIND_UNKNOWN_NAME] = {
         "unknown-name", LEVEL_ERROR, "a name is used and declared nowhere",
         "A lift, scheme, gym, athlete, block or progression that no file declares. Often it is spelt\n"

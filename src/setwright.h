@@ -112,6 +112,12 @@ const char *setwright_column(int index); /* NULL past the last */
 enum setwright_status setwright_walk(struct setwright *sw, const struct setwright_choice *choice,
                                      bool (*each)(void *context, const char *const *cells), void *context);
 
+/* Takes back sheets of the csv format with what was done filled in: diary text for the athletes in output order, written in one
+ * piece once every filled row has been matched with its row of the plan, or (SETWRIGHT_FINDINGS) not at all. *sessions: how many
+ * were filled in; with 0 nothing is written. Sheets are read through the reader. */
+enum setwright_status setwright_collect(struct setwright *sw, const char *const *sheets, int count, struct setwright_sink sink,
+                                        int *sessions);
+
 /* The whole derivation of each number of one lift on one day. day NULL: every day of the week. */
 struct setwright_question {
     const char *athlete, *block, *day, *lift;

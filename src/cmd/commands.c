@@ -135,6 +135,7 @@ static const struct option_row *const build_options[] = { &option_athlete, &opti
                                                           &option_fail_on, &option_accept, NULL };
 static const struct option_row *const why_options[] = { &option_athlete, &option_block, &option_week, &option_day, &option_lift, NULL };
 static const struct option_row *const calendar_options[] = { &option_athlete, &option_block, &option_from, &option_to, NULL };
+static const struct option_row *const collect_options[] = { &option_out, &option_findings, NULL };
 static const struct option_row *const new_options[] = { &option_starts, NULL };
 static const struct option_row *const no_options[] = { NULL };
 
@@ -162,6 +163,10 @@ const struct command commands[] = {
       "  setwright calendar club/\n"
       "  setwright calendar --athlete ines --from 2027-01-04 club/\n",
       calendar_options, cmd_calendar },
+    { "collect", "[-o FILE] FILE.block… SHEET.csv…", "turn csv sheets in which was filled in what was done into a diary",
+      "  setwright collect club/ ines.csv\n"
+      "  setwright collect -o diary.block club/ week-3.csv\n",
+      collect_options, cmd_collect },
     { "explain", "[FINDING]", "tell what a finding means and how to mend it; without a name, list them",
       "  setwright explain missing-max\n",
       no_options, cmd_explain },

@@ -106,9 +106,14 @@ static void block_unknown(struct matching *m, const struct filled_row *row)
         diag_help(m->findings, finding, "is the file with this block among those named on the command line?");
 }
 
-/* Why there is no session of that name: the first of block, week and day that is not there. */
+/* Why there is no session of that name: the first of block, week and day that is not there. Once for the rows of a session. */
 static void session_unknown(struct matching *m, const struct filled_row *row)
 {
+    const struct filled_row *before = m->unknown;
+    m->unknown = row;
+    if (before && !strcmp(before->cells[FILLED_BLOCK].text, row->cells[FILLED_BLOCK].text) && before->week == row->week &&
+        !strcmp(before->cells[FILLED_DAY].text, row->cells[FILLED_DAY].text))
+        return;
     bool has_block = false, has_week = false;
     int weeks = 0;
     for (int i = 0; i < m->sessions.count; i++) {
@@ -136,21 +141,21 @@ static void session_unknown(struct matching *m, const struct filled_row *row)
 
 struct compared {
     enum filled_column column;
-    const char *name; /* of the plan's cell */
     const char *one, *many; /* what its number counts, or NULL */
 };
 
 static const struct compared compared[] = {
-    { FILLED_LIFT, "lift", NULL, NULL },         { FILLED_SETS, "sets", " set", " sets" },
-    { FILLED_REPS_LOW, "reps_low", " rep", " reps" }, { FILLED_REPS_HIGH, "reps_high", " rep", " reps" },
-    { FILLED_LOAD, "load", NULL, NULL },         { FILLED_UNIT, "unit", NULL, NULL },
+    { FILLED_LIFT, NULL, NULL },            { FILLED_ROLE, NULL, NULL },
+    { FILLED_SETS, " set", " sets" },       { FILLED_REPS_LOW, " rep", " reps" },
+    { FILLED_REPS_HIGH, " rep", " reps" },  { FILLED_LOAD, NULL, NULL },
+    { FILLED_UNIT, NULL, NULL },
 };
 
-static const char *plan_cell(struct matching *m, const struct row *row, const char *name)
+static const char *plan_cell(struct matching *m, const struct row *row, enum filled_column column)
 {
     struct out text = out_scratch(m->arena);
     for (int i = 0; i < COLUMN_COUNT; i++)
-        if (!strcmp(columns[i].name, name))
+        if (!strcmp(columns[i].name, filled_column_name(column)))
             columns[i].write(&text, row);
     out_char(&text, 0);
     return text.at;
@@ -187,12 +192,12 @@ static bool unit_is_extra(const struct filled_row *row, const struct compared *c
 static bool is_the_plans(struct matching *m, struct session *session, const struct filled_row *row, const struct row *plan)
 {
     for (size_t i = 0; i < sizeof compared / sizeof *compared; i++) {
-        const char *text = plan_cell(m, plan, compared[i].name);
-        if (filled_same(row, compared[i].column, text) || unit_is_extra(row, &compared[i], plan))
+        const char *text = plan_cell(m, plan, compared[i].column);
+        if (!row->cells[compared[i].column].text || filled_same(row, compared[i].column, text) || unit_is_extra(row, &compared[i], plan))
             continue;
-        if (compared[i].column != FILLED_LIFT || !session->moved)
+        if (!session->moved)
             differs(m, row, &compared[i], plan, text);
-        session->moved |= compared[i].column == FILLED_LIFT;
+        session->moved |= compared[i].column == FILLED_LIFT || compared[i].column == FILLED_ROLE;
         return false;
     }
     return true;

@@ -22,7 +22,7 @@ struct session {
     struct date date;                /* the plan's, or the lifter's own; unset: none is known yet */
     const struct filled_row *dated;  /* who said the own date */
     const struct filled_row *first;  /* the first row in which something is filled; NULL: not trained */
-    bool moved;                      /* a lift stood in another row: the rows below need not be said */
+    bool moved;                      /* another lift or role stands in a row: the rows below need not be said */
 };
 struct matching {
     struct arena *arena; /* a call's */
@@ -31,6 +31,7 @@ struct matching {
     const struct athlete *athlete;
     VEC(struct session) sessions;
     struct session *last; /* where the row before it belonged */
+    const struct filled_row *unknown; /* the last row that belonged nowhere */
 };
 
 /* Adds the sessions of a plan, which must live as long as the matching. */

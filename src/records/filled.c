@@ -6,7 +6,7 @@ enum { REPS_IN_A_SET_MOST = 1000 };
 
 /* clang-format off */
 static const char *const names[FILLED_COLUMNS] = {
-    "athlete", "block", "week", "date", "day", "seq", "lift", "sets", "reps_low", "reps_high", "load", "unit",
+    "athlete", "block", "week", "date", "day", "seq", "lift", "role", "sets", "reps_low", "reps_high", "load", "unit",
     "done_load", "done_reps", "done_rpe"
 };
 /* clang-format on */
@@ -37,7 +37,7 @@ static bool first_row(struct table *table, const struct csv_row *row)
     const char *missing = NULL;
     int first = -1, count = 0;
     for (int i = 0; i < FILLED_COLUMNS; i++)
-        if (table->place[i] < 0) {
+        if (table->place[i] < 0 && i != FILLED_ROLE) {
             missing = missing ? arena_format(table->arena, "%s, %s", missing, names[i]) : names[i];
             first = first < 0 ? i : first;
             count++;
@@ -60,6 +60,8 @@ static bool first_row(struct table *table, const struct csv_row *row)
 static struct filled_cell cell_read(struct table *table, const struct csv_row *row, int column)
 {
     const struct csv_cell *cell = table_cell(table, row, column);
+    if (table->place[column] < 0)
+        return (struct filled_cell){ 0 };
     int place = table->place[column] < row->count ? table->place[column] : row->count - 1;
     struct span at = table_span(table, &row->cells[place]);
     bool is_name = column == FILLED_ATHLETE || column == FILLED_BLOCK || column == FILLED_DAY || column == FILLED_LIFT;

@@ -9,12 +9,12 @@
 #include "base/diag.h"
 
 enum filled_column {
-    FILLED_ATHLETE, FILLED_BLOCK, FILLED_WEEK, FILLED_DATE, FILLED_DAY, FILLED_SEQ, FILLED_LIFT, FILLED_SETS, FILLED_REPS_LOW,
-    FILLED_REPS_HIGH, FILLED_LOAD, FILLED_UNIT, FILLED_DONE_LOAD, FILLED_DONE_REPS, FILLED_DONE_RPE, FILLED_COLUMNS
+    FILLED_ATHLETE, FILLED_BLOCK, FILLED_WEEK, FILLED_DATE, FILLED_DAY, FILLED_SEQ, FILLED_LIFT, FILLED_ROLE, FILLED_SETS,
+    FILLED_REPS_LOW, FILLED_REPS_HIGH, FILLED_LOAD, FILLED_UNIT, FILLED_DONE_LOAD, FILLED_DONE_REPS, FILLED_DONE_RPE, FILLED_COLUMNS
 };
 
 struct filled_cell {
-    const char *text; /* as written, "" where empty; athlete, block, day and lift interned in NFC */
+    const char *text; /* as written, "" where empty; athlete, block, day and lift interned in NFC; NULL: no such column (role alone) */
     struct span at;   /* where it is empty, the place it would stand */
 };
 struct filled_number {

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""`setwright collect`: sheets that `build --format csv` wrote are filled in with Python's csv module as an athlete would, and
+"""`setwright collect` and `setwright diary`: sheets that `build --format csv` wrote are filled in with Python's csv module as an athlete would, and
 the diary that comes of them is compared with one written by hand. Then sheets that cannot be: each with its place, what is
 said, and that nothing was written.
 
@@ -391,7 +391,57 @@ def exact_messages():
             verdict('what is said of ' + name, file.read() == out + err, (out + err).decode())
 
 
+def a_diary_to_fill_in():
+    with Folder(FILES) as folder:
+        out, err, status = run('diary', '--athlete', 'ines', '--week', '2', 'winter.block', cwd=folder.path)
+        body = ''.join(line + '\n' for line in out.decode().split('\n') if line and not line.startswith('#'))
+        verdict('a diary to fill in', (err, status, body) == (b'', 0, '''diary ines {
+  2027-01-11 A {
+    squat as planned  # top 1 x 1 at 107.5 kg; back-off 4 x 5 at 90 kg
+    bench as planned  # 2 x 4 at 50 kg; 1 x 4 at 47.5 kg
+    row   as planned  # 3 x 8-12 at ____ kg, rpe 7
+    curl  as planned  # 3 x 10 at 12.5 kg
+    # session rpe 7 for 80 min
+  }
+  2027-01-12 C {
+    deadlift as planned  # 2-5 x 3 at 100 kg
+    bench    as planned  # 30 reps in all at 40 kg
+    squat    as planned  # 1 x amrap at 80 kg
+    # session rpe 7 for 80 min
+  }
+  2027-01-14 C {
+    deadlift as planned  # 2-5 x 3 at 100 kg
+    bench    as planned  # 30 reps in all at 40 kg
+    squat    as planned  # 1 x amrap at 80 kg
+    # session rpe 7 for 80 min
+  }
+  2027-01-11 B {  # without a date in the plan: write the day it was trained
+    pull-up    as planned  # 3 x 8 at bodyweight
+    dip        as planned  # 3 x 5 at +10 kg
+    chin-up    as planned  # 3 x 5 at -15 kg
+    plank      as planned  # 2 x 45 s at bodyweight
+    side-plank as planned  # 2 x 30 s at ____ kg, rpe 7
+    carry      as planned  # 2 x 20 m at ____ kg
+    # session rpe 7 for 80 min
+  }
+}
+'''), out.decode() + err.decode())
+        run('diary', '--athlete', 'ines', '--week', '2', '-o', 'ines.block', 'winter.block', cwd=folder.path)
+        with open(os.path.join(folder.path, 'ines.block'), 'rb') as file:
+            verdict('into a file', file.read() == out)
+        for words, wanted, says in ((['-o', 'winter.block', 'winter.block'], 2, 'is one of the files that were read'), (['--week', '3', 'winter.block'], 2, 'there is no week 3'),
+                                    (['--athlete', 'inez', 'winter.block'], 2, 'did you mean ines?'), (['gone.block'], 3, 'no such file')):
+            nothing, err, status = run('diary', *words, cwd=folder.path)
+            verdict('diary ' + ' '.join(words), (nothing, status) == (b'', wanted) and says in err.decode(), err.decode())
+    with Folder() as folder:
+        diary = folder.write('diary.block', run('diary', 'examples/', cwd=TOP)[0].decode())
+        _, err, _ = run('check', diary, cwd=folder.path)
+        others = [line for line in err.decode().splitlines() if ': error: ' in line and '[not-yet]' not in line and '[unknown-name]' not in line]
+        verdict('the examples give diaries that can be read back', not others, '\n'.join(others[:5]))
+
+
 def main():
+    a_diary_to_fill_in()
     exact_messages()
     what_was_done_becomes_a_diary()
     days_of_every_kind()

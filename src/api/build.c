@@ -1,6 +1,7 @@
 #include "api/inner.h"
 
 #include "base/near.h"
+#include "emit/blank_diary.h"
 #include "emit/calendar.h"
 #include "emit/sheet.h"
 
@@ -91,24 +92,43 @@ static enum setwright_status build_sheet(struct setwright *sw, const char *forma
     return out_flush(&out) && fine ? SETWRIGHT_FINE : SETWRIGHT_FILES;
 }
 
+/* ---- an athlete's plans together ---- */
+
+static enum setwright_status write_athletes(struct setwright *sw, const struct chosen *chosen, struct out *out,
+                                            bool (*write)(struct out *out, const struct narrow *narrow, const struct athlete *athlete,
+                                                          struct plan *const *plans, int count))
+{
+    for (int first = 0, next; first < sw->pairs.count; first = next) {
+        struct plan_list plans = { 0 };
+        plans_forget(sw);
+        for (next = first; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete; next++)
+            if (is_chosen(chosen, &sw->pairs.at[next]))
+                list_add(sw, &plans, &sw->pairs.at[next]);
+        if (plans.list.count && !write(out, &chosen->narrow, sw->pairs.at[first].athlete, plans.list.at, plans.list.count))
+            return SETWRIGHT_FILES;
+    }
+    return out_flush(out) ? SETWRIGHT_FINE : SETWRIGHT_FILES;
+}
+
 enum setwright_status setwright_calendar(struct setwright *sw, const struct setwright_choice *choice, struct setwright_sink sink)
 {
     GUARD(sw);
     struct chosen chosen;
     enum setwright_status status = api_choose(sw, choice, &chosen);
+    struct out out = out_new(sw->work, (struct sink){ sink.write, sink.context });
+    return status ? status : write_athletes(sw, &chosen, &out, calendar_write);
+}
+
+enum setwright_status setwright_diary(struct setwright *sw, const struct setwright_choice *choice, struct setwright_sink sink)
+{
+    GUARD(sw);
+    struct chosen chosen;
+    enum setwright_status status = api_choose(sw, choice, &chosen);
+    struct out out = out_new(sw->work, (struct sink){ sink.write, sink.context });
     if (status)
         return status;
-    struct out out = out_new(sw->work, (struct sink){ sink.write, sink.context });
-    for (int first = 0, next; first < sw->pairs.count; first = next) {
-        struct plan_list plans = { 0 };
-        plans_forget(sw);
-        for (next = first; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete; next++)
-            if (is_chosen(&chosen, &sw->pairs.at[next]))
-                list_add(sw, &plans, &sw->pairs.at[next]);
-        if (plans.list.count && !calendar_write(&out, &chosen.narrow, sw->pairs.at[first].athlete, plans.list.at, plans.list.count))
-            return SETWRIGHT_FILES;
-    }
-    return out_flush(&out) ? SETWRIGHT_FINE : SETWRIGHT_FILES;
+    blank_diary_head(&out);
+    return write_athletes(sw, &chosen, &out, blank_diary);
 }
 
 enum setwright_status setwright_build(struct setwright *sw, const char *format_name, const struct setwright_choice *choice,

@@ -56,6 +56,7 @@ int cmd_build(struct request *request);
 int cmd_why(struct request *request);
 int cmd_calendar(struct request *request);
 int cmd_collect(struct request *request);
+int cmd_diary(struct request *request);
 int cmd_explain(struct request *request);
 int cmd_templates(struct request *request);
 int cmd_new(struct request *request);

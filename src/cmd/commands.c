@@ -136,6 +136,7 @@ static const struct option_row *const build_options[] = { &option_athlete, &opti
 static const struct option_row *const why_options[] = { &option_athlete, &option_block, &option_week, &option_day, &option_lift, NULL };
 static const struct option_row *const calendar_options[] = { &option_athlete, &option_block, &option_from, &option_to, NULL };
 static const struct option_row *const collect_options[] = { &option_out, &option_findings, NULL };
+static const struct option_row *const diary_options[] = { &option_athlete, &option_block, &option_week, &option_from, &option_to, &option_out, NULL };
 static const struct option_row *const new_options[] = { &option_starts, NULL };
 static const struct option_row *const no_options[] = { NULL };
 
@@ -167,6 +168,10 @@ const struct command commands[] = {
       "  setwright collect club/ ines.csv\n"
       "  setwright collect -o diary.block club/ week-3.csv\n",
       collect_options, cmd_collect },
+    { "diary", "[OPTION]… FILE…", "write a diary to fill in: each session as it was planned",
+      "  setwright diary --week 3 -o diary.block club/\n"
+      "  setwright diary --athlete ines --from 2027-01-04 --to 2027-01-10 club/\n",
+      diary_options, cmd_diary },
     { "explain", "[FINDING]", "tell what a finding means and how to mend it; without a name, list them",
       "  setwright explain missing-max\n",
       no_options, cmd_explain },

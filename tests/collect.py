@@ -212,6 +212,31 @@ diary tomas {
 '''), 'sheet.csv')
 
 
+def a_block_that_is_run_again():
+    """An undated day goes to the run in whose week the lifter's own date lies; a dated one by its date."""
+    again = 'use "club.block"\nblock base { weeks 1; day A on mon { bench 1 x 5 at 50 kg }; day B { squat 1 x 5 at 80 kg } }\n' \
+            'season year { for ines; starts 2027-01-04; run base, base }\n'
+    with Folder({'club.block': CLUB, 'winter.block': again}) as folder:
+        rows = printed(folder)
+        for row in rows:
+            row['done_reps'] = '5' if row['date'] != '2027-01-04' else ''
+        undated = [row for row in rows if not row['date']]
+        undated[0]['date'], undated[1]['date'] = '2027-01-16', '2027-01-05'
+        folder.write('sheet.csv', as_csv(rows))
+        is_diary('a block that is run again', folder, diary_of('''diary ines {
+  2027-01-05 B {
+    squat 80 kg x 5
+  }
+  2027-01-11 A {
+    bench 50 kg x 5
+  }
+  2027-01-16 B {
+    squat 80 kg x 5
+  }
+}
+'''), 'sheet.csv')
+
+
 def cell_place(text, line, column, semicolon=False):
     """Where the cell of a row starts, counting characters; the row holds no line end."""
     cells = text.split('\r\n')[line - 1].split(';' if semicolon else ',')
@@ -445,6 +470,7 @@ def main():
     exact_messages()
     what_was_done_becomes_a_diary()
     days_of_every_kind()
+    a_block_that_is_run_again()
     for wrong in WRONG:
         wrong.judge()
     the_command_line()

@@ -132,7 +132,9 @@ static void diary_write(struct collecting *c)
 
 static void athlete_begin(struct collecting *c, const struct athlete *athlete)
 {
-    c->matching = (struct matching){ .arena = c->sw->work, .findings = c->sw->findings, .model = c->sw->model, .athlete = athlete };
+    c->matching = (struct matching){
+        .arena = c->sw->work, .findings = c->sw->findings, .model = c->sw->model, .athlete = athlete
+    };
 }
 
 static void athletes_collect(struct collecting *c)
@@ -168,8 +170,8 @@ static void head_write(struct collecting *c, const char *const *sheets, int coun
     out_char(&c->out, '\n');
 }
 
-enum setwright_status setwright_collect(struct setwright *sw, const char *const *sheets, int count, struct setwright_sink sink,
-                                        int *sessions)
+enum setwright_status setwright_collect(struct setwright *sw, const char *const *sheets, int count,
+                                        struct setwright_sink sink, int *sessions)
 {
     GUARD(sw);
     struct setwright_choice all = { 0 };
@@ -188,5 +190,6 @@ enum setwright_status setwright_collect(struct setwright *sw, const char *const 
     if ((status = api_status(sw)))
         return status;
     *sessions = collecting.sessions;
-    return !collecting.sessions || sink.write(sink.context, collecting.out.at, collecting.out.used) ? SETWRIGHT_FINE : SETWRIGHT_FILES;
+    return !collecting.sessions || sink.write(sink.context, collecting.out.at, collecting.out.used) ? SETWRIGHT_FINE
+                                                                                                    : SETWRIGHT_FILES;
 }

@@ -8,17 +8,23 @@ static bool is_any_number_of_sets(const struct plan_group *group)
     return group->reps_kind == REPS_TOTAL || group->sets_low != group->sets_high;
 }
 
-static void list_too_long(struct matching *m, const struct filled_row *row, enum filled_column column, int count, const char *what, int most)
+static void list_too_long(struct matching *m, const struct filled_row *row, enum filled_column column, int count,
+                          const char *what, int most)
 {
-    struct finding *finding = match_refuse(m, row, row->cells[column].at, "%d %s, and the plan has %d set%s here", count, what, most, most == 1 ? "" : "s");
-    diag_help(m->findings, finding, "write one value for all sets, or one a set; sets that were added go into the diary by hand");
+    struct finding *finding = match_refuse(m, row, row->cells[column].at, "%d %s, and the plan has %d set%s here",
+                                           count, what, most, most == 1 ? "" : "s");
+    diag_help(m->findings, finding,
+              "write one value for all sets, or one a set; sets that were added go into the diary by hand");
 }
 
-static void lists_differ(struct matching *m, const struct filled_row *row, enum filled_column column, int count, const char *what, int sets)
+static void lists_differ(struct matching *m, const struct filled_row *row, enum filled_column column, int count,
+                         const char *what, int sets)
 {
-    struct finding *finding = match_refuse(m, row, row->cells[column].at, "%d %s for %d set%s", count, what, sets, sets == 1 ? "" : "s");
-    diag_help(m->findings, finding, column == FILLED_DONE_RPE ? "write the effort of the last set, or one for each set that was done" :
-                                                                "write one load for all sets, or one for each set that was done");
+    struct finding *finding =
+        match_refuse(m, row, row->cells[column].at, "%d %s for %d set%s", count, what, sets, sets == 1 ? "" : "s");
+    diag_help(m->findings, finding,
+              column == FILLED_DONE_RPE ? "write the effort of the last set, or one for each set that was done"
+                                        : "write one load for all sets, or one for each set that was done");
 }
 
 /* How many sets were done: as many as are listed, or all of them. 0: it has been said what does not fit. */
@@ -27,7 +33,8 @@ static int sets_done(struct matching *m, const struct filled_row *row, const str
     int reps = row->reps.count, loads = row->loads.count, planned = plan->run->sets ? plan->run->sets : 1;
     int sets = reps > 1 ? reps : loads > 1 ? loads : planned;
     if (sets > planned && !is_any_number_of_sets(plan->group))
-        list_too_long(m, row, reps > 1 ? FILLED_DONE_REPS : FILLED_DONE_LOAD, sets, reps > 1 ? "numbers of repetitions" : "loads", planned);
+        list_too_long(m, row, reps > 1 ? FILLED_DONE_REPS : FILLED_DONE_LOAD, sets,
+                      reps > 1 ? "numbers of repetitions" : "loads", planned);
     else if (loads > 1 && loads != sets)
         lists_differ(m, row, FILLED_DONE_LOAD, loads, "loads", sets);
     else if (row->efforts.count > 1 && row->efforts.count != sets)
@@ -43,7 +50,9 @@ static bool reps_unit_fits(struct matching *m, const struct filled_row *row, con
     for (int i = 0; i < row->reps.count; i++)
         if (row->reps.at[i].unit && row->reps.at[i].unit != unit) {
             struct finding *finding = match_refuse(m, row, row->cells[FILLED_DONE_REPS].at, "the plan counts %s here",
-                                             unit == 's' ? "seconds" : unit == 'm' ? "metres" : "repetitions");
+                                                   unit == 's'   ? "seconds"
+                                                   : unit == 'm' ? "metres"
+                                                                 : "repetitions");
             diag_help(m->findings, finding, "write the number alone, one for all sets or one a set");
             return false;
         }
@@ -56,7 +65,8 @@ static bool load_printed(const struct row *plan, struct dec *load)
     const struct lift *lift = plan->entry->lift;
     bool by_time = plan->group->reps_kind == REPS_SECONDS || plan->group->reps_kind == REPS_METRES;
     *load = plan->run->has_load ? weight_in(plan->run->shown, plan->day->gym->unit) : (struct dec){ 0 };
-    return plan->run->has_load || (!plan->run->open && lift->loads == LOADS_BODYWEIGHT) || (by_time && lift->loads == LOADS_FREE);
+    return plan->run->has_load || (!plan->run->open && lift->loads == LOADS_BODYWEIGHT) ||
+           (by_time && lift->loads == LOADS_FREE);
 }
 
 /* A decimal point that got lost, or kilograms in a cell of something else. */
@@ -66,7 +76,8 @@ static bool load_can_be(struct matching *m, const struct filled_row *row, const 
 {
     const struct filled_cell *cell = &row->cells[FILLED_DONE_LOAD];
     struct weight weight = { 0 };
-    bool body = plan->entry->lift->loads == LOADS_BODYWEIGHT, fine = weight_from((struct dec){ load.e10 < 0 ? -load.e10 : load.e10 }, plan->day->gym->unit, &weight);
+    bool body = plan->entry->lift->loads == LOADS_BODYWEIGHT,
+         fine = weight_from((struct dec){ load.e10 < 0 ? -load.e10 : load.e10 }, plan->day->gym->unit, &weight);
     int64_t printed = plan->run->has_load && !body ? plan->run->shown.e10 : 0;
     const char *unit = unit_word(plan->day->gym->unit), *text = dec_text(m->arena, load);
     struct finding *finding;
@@ -77,8 +88,9 @@ static bool load_can_be(struct matching *m, const struct filled_row *row, const 
         finding = match_refuse(m, row, cell->at, "%s %s has more decimals than a weight in lb", text, unit);
         diag_help(m->findings, finding, "write at most two decimals");
     } else if (weight.e10 > LOAD_MOST * DEC_ONE || (printed >= SLIP_FROM * DEC_ONE && weight.e10 >= SLIP * printed)) {
-        finding = printed ? match_refuse(m, row, cell->at, "%s %s cannot be right where %s was planned", text, unit, weight_text(m->arena, plan->run->shown, plan->day->gym->unit)) :
-                            match_refuse(m, row, cell->at, "%s %s cannot be right", text, unit);
+        finding = printed ? match_refuse(m, row, cell->at, "%s %s cannot be right where %s was planned", text, unit,
+                                         weight_text(m->arena, plan->run->shown, plan->day->gym->unit))
+                          : match_refuse(m, row, cell->at, "%s %s cannot be right", text, unit);
         diag_help(m->findings, finding, "is a decimal point missing? loads are in %s here", unit);
     } else {
         return true;
@@ -86,13 +98,15 @@ static bool load_can_be(struct matching *m, const struct filled_row *row, const 
     return false;
 }
 
-static bool loads_make(struct matching *m, const struct filled_row *row, const struct row *plan, struct dec *loads, int sets)
+static bool loads_make(struct matching *m, const struct filled_row *row, const struct row *plan, struct dec *loads,
+                       int sets)
 {
     struct dec printed = { 0 };
     if (!row->loads.count && !load_printed(plan, &printed)) {
         const struct filled_cell *cell = &row->cells[FILLED_DONE_LOAD];
         struct finding *finding = match_refuse(m, row, cell->at, "no load was printed here, and none is written down");
-        diag_help(m->findings, finding, "write under done_load what was lifted, in %s", unit_word(plan->day->gym->unit));
+        diag_help(m->findings, finding, "write under done_load what was lifted, in %s",
+                  unit_word(plan->day->gym->unit));
         return false;
     }
     bool plus = false, minus = false;
@@ -104,7 +118,8 @@ static bool loads_make(struct matching *m, const struct filled_row *row, const s
         minus |= loads[i].e10 < 0;
     }
     if (plus && minus) {
-        struct finding *finding = match_refuse(m, row, row->cells[FILLED_DONE_LOAD].at, "weight was added in one set and taken off in another");
+        struct finding *finding = match_refuse(m, row, row->cells[FILLED_DONE_LOAD].at,
+                                               "weight was added in one set and taken off in another");
         diag_help(m->findings, finding, "a diary says that in two parts; write this session by hand");
     }
     return !plus || !minus;
@@ -121,6 +136,10 @@ void done_make(struct matching *m, const struct filled_row *row, const struct ro
         reps[i] = row->reps.at[row->reps.count == 1 ? 0 : i].number;
     for (int i = 0; i < row->efforts.count; i++)
         efforts[i] = row->efforts.at[i].number;
-    *done = (struct done_sets){ .asked = true, .sets = sets, .loads = loads, .reps = reps, .efforts = efforts,
+    *done = (struct done_sets){ .asked = true,
+                                .sets = sets,
+                                .loads = loads,
+                                .reps = reps,
+                                .efforts = efforts,
                                 .effort_count = row->efforts.count };
 }

@@ -4,7 +4,8 @@
 #include "emit/cells.h"
 #include "emit/wording.h"
 
-static const char changed[] = "has the plan changed since this sheet was printed? print it anew, or write the diary by hand";
+static const char changed[] =
+    "has the plan changed since this sheet was printed? print it anew, or write the diary by hand";
 
 struct finding *match_refuse(struct matching *m, const struct filled_row *row, struct span at, const char *format, ...)
 {
@@ -12,8 +13,11 @@ struct finding *match_refuse(struct matching *m, const struct filled_row *row, s
     va_start(args, format);
     struct finding *finding = diag_vadd(m->findings, KIND_SHEET, at, format, args);
     va_end(args);
-    diag_setting(m->findings, finding, (struct setting){ .block = row->cells[FILLED_BLOCK].text, .week = row->week,
-                                                         .day = row->cells[FILLED_DAY].text, .athlete = m->athlete->name });
+    diag_setting(m->findings, finding,
+                 (struct setting){ .block = row->cells[FILLED_BLOCK].text,
+                                   .week = row->week,
+                                   .day = row->cells[FILLED_DAY].text,
+                                   .athlete = m->athlete->name });
     return finding;
 }
 
@@ -95,7 +99,8 @@ static void block_unknown(struct matching *m, const struct filled_row *row)
     bool is_there;
     const char *near = block_near(m, cell->text, &is_there);
     if (is_there) {
-        struct finding *finding = match_refuse(m, row, cell->at, "%s does not train in block %s", m->athlete->name, cell->text);
+        struct finding *finding =
+            match_refuse(m, row, cell->at, "%s does not train in block %s", m->athlete->name, cell->text);
         diag_help(m->findings, finding, "%s", changed);
         return;
     }
@@ -111,8 +116,8 @@ static void session_unknown(struct matching *m, const struct filled_row *row)
 {
     const struct filled_row *before = m->unknown;
     m->unknown = row;
-    if (before && !strcmp(before->cells[FILLED_BLOCK].text, row->cells[FILLED_BLOCK].text) && before->week == row->week &&
-        !strcmp(before->cells[FILLED_DAY].text, row->cells[FILLED_DAY].text))
+    if (before && !strcmp(before->cells[FILLED_BLOCK].text, row->cells[FILLED_BLOCK].text) &&
+        before->week == row->week && !strcmp(before->cells[FILLED_DAY].text, row->cells[FILLED_DAY].text))
         return;
     bool has_block = false, has_week = false;
     int weeks = 0;
@@ -130,10 +135,13 @@ static void session_unknown(struct matching *m, const struct filled_row *row)
     }
     struct finding *finding;
     if (row->week > weeks)
-        finding = match_refuse(m, row, row->cells[FILLED_WEEK].at, "the block has %d week%s, and this is week %d", weeks, weeks == 1 ? "" : "s", row->week);
+        finding = match_refuse(m, row, row->cells[FILLED_WEEK].at, "the block has %d week%s, and this is week %d",
+                               weeks, weeks == 1 ? "" : "s", row->week);
     else
-        finding = match_refuse(m, row, row->cells[has_week ? FILLED_DAY : FILLED_WEEK].at, has_week ? "there is no day %s in this week of the plan" :
-                         "the plan has no day at all in this week, and the sheet day %s", row->cells[FILLED_DAY].text);
+        finding = match_refuse(m, row, row->cells[has_week ? FILLED_DAY : FILLED_WEEK].at,
+                               has_week ? "there is no day %s in this week of the plan"
+                                        : "the plan has no day at all in this week, and the sheet day %s",
+                               row->cells[FILLED_DAY].text);
     diag_help(m->findings, finding, "%s", changed);
 }
 
@@ -145,9 +153,8 @@ struct compared {
 };
 
 static const struct compared compared[] = {
-    { FILLED_LIFT, NULL, NULL },            { FILLED_ROLE, NULL, NULL },
-    { FILLED_SETS, " set", " sets" },       { FILLED_REPS_LOW, " rep", " reps" },
-    { FILLED_REPS_HIGH, " rep", " reps" },  { FILLED_LOAD, NULL, NULL },
+    { FILLED_LIFT, NULL, NULL },          { FILLED_ROLE, NULL, NULL },           { FILLED_SETS, " set", " sets" },
+    { FILLED_REPS_LOW, " rep", " reps" }, { FILLED_REPS_HIGH, " rep", " reps" }, { FILLED_LOAD, NULL, NULL },
     { FILLED_UNIT, NULL, NULL },
 };
 
@@ -166,10 +173,13 @@ static const char *counted(struct matching *m, const struct compared *column, co
     bool is_number = cell_is_number(text, strlen(text));
     if (column->column == FILLED_LOAD)
         return arena_format(m->arena, "%s %s", text, unit_word(row->day->gym->unit));
-    return column->one && is_number ? arena_format(m->arena, "%s%s", text, strcmp(text, "1") ? column->many : column->one) : text;
+    return column->one && is_number
+               ? arena_format(m->arena, "%s%s", text, strcmp(text, "1") ? column->many : column->one)
+               : text;
 }
 
-static void differs(struct matching *m, const struct filled_row *row, const struct compared *column, const struct row *plan, const char *text)
+static void differs(struct matching *m, const struct filled_row *row, const struct compared *column,
+                    const struct row *plan, const char *text)
 {
     const struct filled_cell *cell = &row->cells[column->column];
     const char *says = counted(m, column, plan, text);
@@ -180,20 +190,24 @@ static void differs(struct matching *m, const struct filled_row *row, const stru
         finding = match_refuse(m, row, cell->at, "the plan says %s here, and in the sheet the cell is empty", says);
     else
         finding = match_refuse(m, row, cell->at, "the plan says %s here, the sheet %.60s", says, cell->text);
-    diag_help(m->findings, finding, "%s%s", column->column == FILLED_LOAD ? "what was lifted goes under done_load; " : "", changed);
+    diag_help(m->findings, finding, "%s%s",
+              column->column == FILLED_LOAD ? "what was lifted goes under done_load; " : "", changed);
 }
 
 /* A unit may be written down where the plan leaves the load open. */
 static bool unit_is_extra(const struct filled_row *row, const struct compared *column, const struct row *plan)
 {
-    return column->column == FILLED_UNIT && !plan->run->has_load && filled_same(row, FILLED_UNIT, unit_word(plan->day->gym->unit));
+    return column->column == FILLED_UNIT && !plan->run->has_load &&
+           filled_same(row, FILLED_UNIT, unit_word(plan->day->gym->unit));
 }
 
-static bool is_the_plans(struct matching *m, struct session *session, const struct filled_row *row, const struct row *plan)
+static bool is_the_plans(struct matching *m, struct session *session, const struct filled_row *row,
+                         const struct row *plan)
 {
     for (size_t i = 0; i < sizeof compared / sizeof *compared; i++) {
         const char *text = plan_cell(m, plan, compared[i].column);
-        if (!row->cells[compared[i].column].text || filled_same(row, compared[i].column, text) || unit_is_extra(row, &compared[i], plan))
+        if (!row->cells[compared[i].column].text || filled_same(row, compared[i].column, text) ||
+            unit_is_extra(row, &compared[i], plan))
             continue;
         if (!session->moved)
             differs(m, row, &compared[i], plan, text);
@@ -214,14 +228,18 @@ static bool date_is_the_plans(struct matching *m, struct session *session, const
         if (date_is_set(row->date))
             finding = match_refuse(m, row, cell->at, "the plan has this day on %s, the sheet on %s", date, cell->text);
         else
-            finding = match_refuse(m, row, cell->at, "the plan has this day on %s, and in the sheet the date is empty", date);
-        diag_help(m->findings, finding, "print the sheet anew if the plan has changed; a session trained on another day goes into the diary by hand");
+            finding =
+                match_refuse(m, row, cell->at, "the plan has this day on %s, and in the sheet the date is empty", date);
+        diag_help(m->findings, finding,
+                  "print the sheet anew if the plan has changed; a session trained on another day goes into the diary "
+                  "by hand");
         return false;
     }
     if (!date_is_set(row->date) || session->date.day == row->date.day)
         return true;
     if (date_is_set(session->date)) {
-        finding = match_refuse(m, row, cell->at, "this session has another date, %s, in another row", date_text(m->arena, session->date));
+        finding = match_refuse(m, row, cell->at, "this session has another date, %s, in another row",
+                               date_text(m->arena, session->date));
         diag_help(m->findings, finding, "write one date for all rows of the session");
         diag_related(m->findings, finding, session->dated->cells[FILLED_DATE].at, "the other date is here");
         return false;
@@ -248,8 +266,9 @@ void match_filled(struct matching *m, const struct filled_row *row)
         return;
     }
     if (row->seq > session->slot_count) {
-        struct finding *finding = match_refuse(m, row, row->cells[FILLED_SEQ].at, "this day of the plan has %d row%s, and this is row %d", session->slot_count,
-                                         session->slot_count == 1 ? "" : "s", row->seq);
+        struct finding *finding =
+            match_refuse(m, row, row->cells[FILLED_SEQ].at, "this day of the plan has %d row%s, and this is row %d",
+                         session->slot_count, session->slot_count == 1 ? "" : "s", row->seq);
         diag_help(m->findings, finding, "%s", changed);
         return;
     }
@@ -283,7 +302,8 @@ void match_dates(struct matching *m)
         const struct session *session = &m->sessions.at[i];
         if (!session->first || date_is_set(session->date))
             continue;
-        struct finding *finding = match_refuse(m, session->first, session->first->cells[FILLED_DATE].at, "the plan gives this day no date, and the sheet has none");
+        struct finding *finding = match_refuse(m, session->first, session->first->cells[FILLED_DATE].at,
+                                               "the plan gives this day no date, and the sheet has none");
         diag_help(m->findings, finding, "write under date the day it was trained: 2027-01-04");
     }
 }

@@ -32,7 +32,8 @@ static bool words_part(struct request *request, struct sheets *sheets)
         } else if (ends_in(word, ".block") || file_is_folder(word)) {
             blocks[count++] = word;
         } else {
-            diag_say(stderr, "%s ends neither in .block nor in .csv; save a spreadsheet as CSV, with the encoding UTF-8", word);
+            diag_say(stderr,
+                     "%s ends neither in .block nor in .csv; save a spreadsheet as CSV, with the encoding UTF-8", word);
             return false;
         }
     }
@@ -40,8 +41,10 @@ static bool words_part(struct request *request, struct sheets *sheets)
     request->word_count = count;
     if (sheets->list.count && count)
         return true;
-    diag_say(stderr, sheets->list.count ? "which plan? name its .block files too: setwright collect club/ %s" :
-             "which sheets? name the .csv files that were filled in beside the plan's files%s", sheets->list.count ? sheets->list.at[0] : "");
+    diag_say(stderr,
+             sheets->list.count ? "which plan? name its .block files too: setwright collect club/ %s"
+                                : "which sheets? name the .csv files that were filled in beside the plan's files%s",
+             sheets->list.count ? sheets->list.at[0] : "");
     return false;
 }
 

@@ -6,7 +6,8 @@
 
 static const char head[] =
     "# A diary to fill in. Take out the sessions that are still to come: `as planned` says that the loads and\n"
-    "# repetitions behind the # were done. Where it went otherwise, or the load is ____, write what was done in its place:\n"
+    "# repetitions behind the # were done. Where it went otherwise, or the load is ____, write what was done in its "
+    "place:\n"
     "#\n"
     "#   squat 107.5 kg x 1 rpe 8 then 90 kg x 5, 5, 5, 4    the sets of each group, and how hard the last one was\n"
     "#   pull-up bodyweight plus 10 kg x 5, 4                a failed repetition is x 0\n"
@@ -88,7 +89,8 @@ static void day_write(struct out *out, struct row row)
     diary_session_close(out);
 }
 
-bool blank_diary(struct out *out, const struct narrow *narrow, const struct athlete *athlete, struct plan *const *plans, int count)
+bool blank_diary(struct out *out, const struct narrow *narrow, const struct athlete *athlete, struct plan *const *plans,
+                 int count)
 {
     bool open = false;
     for (int i = 0; i < count; i++)

@@ -10,7 +10,7 @@ struct part {
     VEC(struct dec) efforts;
     const struct plan_group *group;
     bool asked;
-    bool gap;              /* a set before the last has no effort of its own */
+    bool gap;               /* a set before the last has no effort of its own */
     const struct dec *last; /* effort of the last set, or NULL */
 };
 
@@ -134,12 +134,14 @@ static void loads_write(struct out *out, const struct dec *loads, int count, boo
     out_text(out, unit_word(unit));
 }
 
-static void part_write(struct out *out, const struct plan_entry *entry, const struct plan_day *day, const struct part *part, struct dec open)
+static void part_write(struct out *out, const struct plan_entry *entry, const struct plan_day *day,
+                       const struct part *part, struct dec open)
 {
     const struct plan_run *run = &part->group->runs[0];
     const struct dec none = { 0 }, printed = run->has_load ? weight_in(run->shown, day->gym->unit) : open;
     int sets = part->reps.count;
-    loads_write(out, sets ? part->loads.at : &printed, sets ? sets : 1, entry->lift->loads == LOADS_BODYWEIGHT, day->gym->unit);
+    loads_write(out, sets ? part->loads.at : &printed, sets ? sets : 1, entry->lift->loads == LOADS_BODYWEIGHT,
+                day->gym->unit);
     out_text(out, " x ");
     list_write(out, sets ? part->reps.at : &none, sets ? sets : 1);
     if (part->group->reps_kind == REPS_SECONDS || part->group->reps_kind == REPS_METRES)
@@ -162,7 +164,8 @@ static struct dec load_near(const struct parts *parts, int at)
     return (struct dec){ 0 };
 }
 
-static void entry_write(struct out *out, const struct plan_entry *entry, const struct plan_day *day, const struct done_sets *done)
+static void entry_write(struct out *out, const struct plan_entry *entry, const struct plan_day *day,
+                        const struct done_sets *done)
 {
     struct parts parts = parts_make(out->arena, entry, done);
     if (!parts.list.count || !parts.asked)
@@ -178,7 +181,8 @@ static void entry_write(struct out *out, const struct plan_entry *entry, const s
     out_char(out, '\n');
 }
 
-void diary_session(struct out *out, const struct plan_week *week, const struct plan_day *day, struct date date, const struct done_sets *done)
+void diary_session(struct out *out, const struct plan_week *week, const struct plan_day *day, struct date date,
+                   const struct done_sets *done)
 {
     diary_session_open(out, week, day, date);
     out_char(out, '\n');

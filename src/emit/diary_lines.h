@@ -26,9 +26,10 @@ void diary_session_close(struct out *out);
 /* Whether an entry has anything but warm-ups. */
 bool diary_has_entry(const struct plan_entry *entry);
 
-/* A line a lift; `done` holds one for each run of the day, in their order. A lift of which nothing was done is skipped, one that the
- * sheet did not ask for is left out; a set group of which nothing was done is `x 0` at its load (an open one at the load before it).
- * Several runs of one set group are one part; its efforts are all of them, or else that of its last set. */
-void diary_session(struct out *out, const struct plan_week *week, const struct plan_day *day, struct date date, const struct done_sets *done);
+/* A line a lift; `done` holds one for each run of the day, in their order. A lift of which nothing was done is skipped, one
+ * that the sheet did not ask for is left out; a set group of which nothing was done is `x 0` at its load (an open one at the
+ * load before it). Several runs of one set group are one part; its efforts are all of them, or else that of its last set. */
+void diary_session(struct out *out, const struct plan_week *week, const struct plan_day *day, struct date date,
+                   const struct done_sets *done);
 
 #endif

@@ -51,7 +51,8 @@ static bool first_row(struct table *table, const struct csv_row *row)
     if (near >= 0)
         diag_help(table->findings, finding, "is \"%s\" meant? rename it to %s", row->cells[near].text, names[first]);
     else
-        diag_help(table->findings, finding, "`setwright build --format csv` writes a sheet with all its columns; leave the first row as it is");
+        diag_help(table->findings, finding,
+                  "`setwright build --format csv` writes a sheet with all its columns; leave the first row as it is");
     return false;
 }
 
@@ -76,11 +77,12 @@ static void whole_read(struct table *table, const struct csv_row *row, int colum
     struct dec number, one = { DEC_ONE };
     if (!cell)
         return;
-    if (table_number(table, cell->text, cell->length, &number) && number.e10 >= DEC_ONE && number.e10 <= 1000000 * DEC_ONE &&
-        dec_is_multiple(number, one))
+    if (table_number(table, cell->text, cell->length, &number) && number.e10 >= DEC_ONE &&
+        number.e10 <= 1000000 * DEC_ONE && dec_is_multiple(number, one))
         *whole = (int)dec_floor(number);
     else
-        table_misfit(table, column, cell, "is not a whole number", "leave it as it was printed, or print the sheet anew");
+        table_misfit(table, column, cell, "is not a whole number",
+                     "leave it as it was printed, or print the sheet anew");
 }
 
 static void number_check(struct table *table, const struct csv_row *row, int column)
@@ -90,23 +92,25 @@ static void number_check(struct table *table, const struct csv_row *row, int col
     size_t sign = cell && cell->text[0] == '-';
     if (cell && !table_number(table, cell->text + sign, cell->length - sign, &number))
         table_misfit(table, column, cell, "is not a number",
-                     column == FILLED_LOAD ? "leave it as it was printed; what was lifted goes under done_load" :
-                                             "leave it as it was printed, or print the sheet anew");
+                     column == FILLED_LOAD ? "leave it as it was printed; what was lifted goes under done_load"
+                                           : "leave it as it was printed, or print the sheet anew");
 }
 
 static void unit_check(struct table *table, const struct csv_row *row)
 {
     const struct csv_cell *cell = table_cell(table, row, FILLED_UNIT);
     if (cell && !text_is_word(cell->text, "kg") && !text_is_word(cell->text, "lb"))
-        table_misfit(table, FILLED_UNIT, cell, "is neither kg nor lb", "leave it as it was printed, or print the sheet anew");
+        table_misfit(table, FILLED_UNIT, cell, "is neither kg nor lb",
+                     "leave it as it was printed, or print the sheet anew");
 }
 
 static void date_check(struct table *table, const struct csv_row *row, struct date *date)
 {
     const struct csv_cell *cell = table_cell(table, row, FILLED_DATE);
     if (cell && !date_parse(cell->text, cell->length, date))
-        table_misfit(table, FILLED_DATE, cell, "is not a date",
-                     "write year, month and day with dashes, 2027-01-04, and give the column that format in the spreadsheet");
+        table_misfit(
+            table, FILLED_DATE, cell, "is not a date",
+            "write year, month and day with dashes, 2027-01-04, and give the column that format in the spreadsheet");
 }
 
 /* ---- what was done ---- */
@@ -135,17 +139,27 @@ static bool effort_fits(const struct filled_number *value)
     return dec_is_multiple(value->number, dec_halves(1)) && value->number.e10 <= 10 * DEC_ONE;
 }
 
-static const struct done_column loads = {
-    FILLED_DONE_LOAD, "is no load", "write the number alone, in the unit of the row: 92.5, or one a set, split by spaces: 90 90 92.5; an empty cell means as printed",
-    load_fits, true, false
-};
-static const struct done_column reps = {
-    FILLED_DONE_REPS, "is no number of repetitions", "write a whole number for all sets, or one a set, split by spaces: 5 5 4; 0 is a failed repetition, an empty cell means not done",
-    reps_fit, false, true
-};
+static const struct done_column loads = { FILLED_DONE_LOAD,
+                                          "is no load",
+                                          "write the number alone, in the unit of the row: 92.5, or one a set, split "
+                                          "by spaces: 90 90 92.5; an empty cell means as printed",
+                                          load_fits,
+                                          true,
+                                          false };
+static const struct done_column reps = { FILLED_DONE_REPS,
+                                         "is no number of repetitions",
+                                         "write a whole number for all sets, or one a set, split by spaces: 5 5 4; 0 "
+                                         "is a failed repetition, an empty cell means not done",
+                                         reps_fit,
+                                         false,
+                                         true };
 static const struct done_column efforts = {
-    FILLED_DONE_RPE, "is no effort", "write the rpe of the last set, or one a set, split by spaces: 7 7.5 8; from 0 to 10, in halves",
-    effort_fits, false, false
+    FILLED_DONE_RPE,
+    "is no effort",
+    "write the rpe of the last set, or one a set, split by spaces: 7 7.5 8; from 0 to 10, in halves",
+    effort_fits,
+    false,
+    false
 };
 
 static bool is_gap(char c)
@@ -153,7 +167,8 @@ static bool is_gap(char c)
     return c == ' ' || c == ';' || c == '\t' || c == '\n' || c == '\r';
 }
 
-static void done_misfit(struct table *table, const struct csv_cell *cell, const struct done_column *column, const char *text)
+static void done_misfit(struct table *table, const struct csv_cell *cell, const struct done_column *column,
+                        const char *text)
 {
     const char *help = column->help;
     if (strchr(text, ',') && !table->decimal_comma)
@@ -163,7 +178,8 @@ static void done_misfit(struct table *table, const struct csv_cell *cell, const 
 }
 
 /* "90", "-15", "45s": the unit may also stand by itself behind its number. */
-static bool value_read(struct table *table, const struct done_column *column, const char *text, size_t length, struct filled_number *value)
+static bool value_read(struct table *table, const struct done_column *column, const char *text, size_t length,
+                       struct filled_number *value)
 {
     size_t sign = column->has_sign && (text[0] == '-' || text[0] == '+');
     char last = length ? text[length - 1] : 0;
@@ -187,7 +203,8 @@ static struct filled_list done_read(struct table *table, const struct csv_row *r
         const char *text = cell->text + start;
         if (end == start) {
             end++;
-        } else if (column->has_unit && end - start == 1 && (*text == 's' || *text == 'm') && list.count && !list.at[list.count - 1].unit) {
+        } else if (column->has_unit && end - start == 1 && (*text == 's' || *text == 'm') && list.count &&
+                   !list.at[list.count - 1].unit) {
             list.at[list.count - 1].unit = *text;
         } else if (value_read(table, column, text, end - start, &value)) {
             vec_add(table->arena, &list, value);
@@ -204,12 +221,14 @@ static struct filled_list done_read(struct table *table, const struct csv_row *r
 /* A row of the plan has these in every case; the first gap is said. */
 static bool is_whole(struct table *table, const struct filled_row *made)
 {
-    static const enum filled_column wanted[] = { FILLED_ATHLETE, FILLED_BLOCK, FILLED_WEEK, FILLED_DAY, FILLED_SEQ, FILLED_LIFT };
+    static const enum filled_column wanted[] = { FILLED_ATHLETE, FILLED_BLOCK, FILLED_WEEK,
+                                                 FILLED_DAY,     FILLED_SEQ,   FILLED_LIFT };
     for (size_t i = 0; i < sizeof wanted / sizeof *wanted; i++) {
         if (*made->cells[wanted[i]].text)
             continue;
         if (made->is_filled)
-            table_say(table, made->at, arena_format(table->arena, "in this row the cell under %s is empty", names[wanted[i]]),
+            table_say(table, made->at,
+                      arena_format(table->arena, "in this row the cell under %s is empty", names[wanted[i]]),
                       "leave it as it was printed; it says which set of the plan was done");
         return false;
     }
@@ -272,13 +291,20 @@ static void other_row(struct table *table, const struct csv_row *row)
         vec_add(table->arena, &rows->list, made);
 }
 
-struct filled filled_read(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+struct filled filled_read(struct arena *arena, struct interner *interner, struct source *source,
+                          struct findings *findings)
 {
-    static const struct table_form form = { .kind = KIND_SHEET, .noun = "sheet", .names = names, .count = FILLED_COLUMNS,
-                                            .sample = "athlete,block,week,date", .head = first_row, .row = other_row };
+    static const struct table_form form = { .kind = KIND_SHEET,
+                                            .noun = "sheet",
+                                            .names = names,
+                                            .count = FILLED_COLUMNS,
+                                            .sample = "athlete,block,week,date",
+                                            .head = first_row,
+                                            .row = other_row };
     struct rows rows = { 0 };
-    struct table table = { .arena = arena, .interner = interner, .source = source, .findings = findings, .form = &form,
-                           .owner = &rows };
+    struct table table = {
+        .arena = arena, .interner = interner, .source = source, .findings = findings, .form = &form, .owner = &rows
+    };
     table_read(&table);
     return (struct filled){ rows.list.at, rows.list.count };
 }

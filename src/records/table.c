@@ -58,8 +58,8 @@ int table_nearest(const struct table_form *form, const char *text)
 static void column_unknown(struct table *table, const struct csv_cell *cell)
 {
     const struct table_form *form = table->form;
-    struct finding *finding =
-        diag_add(table->findings, form->kind, table_span(table, cell), "a %s has no column \"%s\"", form->noun, cell->text);
+    struct finding *finding = diag_add(table->findings, form->kind, table_span(table, cell),
+                                       "a %s has no column \"%s\"", form->noun, cell->text);
     int nearest = table_nearest(form, cell->text);
     if (nearest >= 0)
         diag_help(table->findings, finding, "did you mean %s?", form->names[nearest]);
@@ -79,7 +79,8 @@ static void column_doubled(struct table *table, const struct csv_row *row, int c
     struct finding *finding = diag_add(table->findings, table->form->kind, table_span(table, &row->cells[again]),
                                        "the column %s stands here a second time", table->form->names[column]);
     diag_help(table->findings, finding, "leave one of the two out");
-    diag_related(table->findings, finding, table_span(table, &row->cells[table->place[column]]), "it stands here first");
+    diag_related(table->findings, finding, table_span(table, &row->cells[table->place[column]]),
+                 "it stands here first");
 }
 
 /* The byte between the first two cells, blanks aside. */
@@ -167,8 +168,8 @@ void table_misfits_say(struct table *table)
     misfits_sort(table);
     const struct misfit *first = &table->misfits.at[0];
     if (table->misfits.count == 1) {
-        struct finding *finding = diag_add(table->findings, table->form->kind, first->at, "\"%s\" under %s %s", first->text,
-                                           names[first->column], first->wanted);
+        struct finding *finding = diag_add(table->findings, table->form->kind, first->at, "\"%s\" under %s %s",
+                                           first->text, names[first->column], first->wanted);
         diag_help(table->findings, finding, "%s", first->help);
         return;
     }
@@ -232,8 +233,7 @@ static bool is_text(struct table *table)
         utf8proc_ssize_t size =
             utf8proc_iterate((const utf8proc_uint8_t *)text + at, (utf8proc_ssize_t)(source->length - at), &code);
         if (size <= 0) {
-            table_say(table, byte_span(source, at),
-                      "this letter is not UTF-8; the table is saved in an older encoding",
+            table_say(table, byte_span(source, at), "this letter is not UTF-8; the table is saved in an older encoding",
                       "save it again and choose CSV with the encoding UTF-8");
             return false;
         }
@@ -252,10 +252,12 @@ bool table_read(struct table *table)
     if (!is_text(table))
         return false;
     if (!csv_read(table->arena, source->text, source->length, on_row, table, &why, &at))
-        table_say(table, byte_span(source, at), why, "put a text that holds a quote in quotes, and write the quote twice");
+        table_say(table, byte_span(source, at), why,
+                  "put a text that holds a quote in quotes, and write the quote twice");
     else if (!table->started)
-        table_say(table, byte_span(source, 0), arena_format(table->arena, "this %s is empty", table->form->noun),
-                  arena_format(table->arena, "write a first row that names the columns, such as %s", table->form->sample));
+        table_say(
+            table, byte_span(source, 0), arena_format(table->arena, "this %s is empty", table->form->noun),
+            arena_format(table->arena, "write a first row that names the columns, such as %s", table->form->sample));
     else
         return true;
     return false;

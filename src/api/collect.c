@@ -144,9 +144,9 @@ static void athletes_collect(struct collecting *c)
         const struct athlete *athlete = sw->pairs.at[first].athlete;
         bool is_asked = c->first[athlete->order] >= 0;
         athlete_begin(c, athlete);
-        arena_reset(sw->scratch);
+        plans_forget(sw);
         for (next = first; next < sw->pairs.count && sw->pairs.at[next].athlete == athlete; next++) {
-            struct plan *plan = is_asked ? plan_add(sw, &sw->pairs.at[next], NULL) : NULL;
+            struct plan *plan = is_asked ? plan_add(sw, &sw->pairs.at[next]) : NULL;
             if (plan)
                 match_plan(&c->matching, plan);
         }

@@ -260,7 +260,7 @@ static const char *example(const struct complaint *c)
     const struct word *word = word_of(c->before.kind), *first = word_of(c->p->first.kind);
     const char *statement = statement_example(c->body, first ? first->text : NULL);
     bool clause = word && word->example;
-    if (c->p->first.kind == TOK_DID) /* what was done is written the other way round: the load first */
+    if (c->p->first.kind == TOK_DID && c->before.kind == TOK_TIMES) /* what was done is written the other way round: load x reps */
         return "squat 90 kg x 5, 5, 5 rpe 7";
     if (clause && (c->p->first.kind == TOK_NAME || !first || !statement))
         return word->example;

@@ -140,8 +140,9 @@ static void impossible(struct loading *l, const char *per_cent)
         single ? arena_format(l->p->arena, "a single at %s is more than the max of %s for %s", per_cent, l->p->athlete->name, l->entry->lift->name)
                : arena_format(l->p->arena, "%s reps at %s of the max are more than %s can do in %s", reps_words(l), per_cent,
                               l->p->athlete->name, l->entry->lift->name));
-    /* Of several weeks at one place the gravest holds. What a diary says of the max is no reason to build nothing. */
-    diag_level(l->p->model->findings, finding, single || l->running ? LEVEL_WARNING : LEVEL_ERROR);
+    /* Of several weeks at one place the gravest holds. What a diary says of a max or a bodyweight is no reason to build nothing. */
+    bool by_diary = l->running || (l->p->record && l->entry->lift->loads == LOADS_BODYWEIGHT);
+    diag_level(l->p->model->findings, finding, single || by_diary ? LEVEL_WARNING : LEVEL_ERROR);
     diag_help(l->p->model->findings, finding, single ? "that is an attempt at a best; if it is none, take the load down"
                                                      : "take the load or the reps down, or cap it: `cap rpe 9`");
 }

@@ -320,9 +320,31 @@ def spread_grows():
     assert errors == sorted(errors) and errors[0] < errors[-1], errors
 
 
+MEET = '''units kg
+lift squat { kind competition; loads bar }
+lift bench { kind competition; loads bar }
+athlete ines { max bench 60 kg on 2027-03-01 }
+block peak { weeks 3; goal peak; day A on mon { squat 3 x 3 at rpe 7; bench 3 x 3 at rpe 7 } }
+season spring { for ines; meet "Lakeside Open" on 2027-04-17; run peak; attempts squat 91%, 96%, 101%; attempts bench 91%, 96%, 101% }
+diary ines { 2027-03-29 A { squat 100 kg x 3 rpe 8; bench skipped } }
+'''
+
+
+def meet_day():
+    """100 kg for three at rpe 8 is n = 5, 8/9 of the max (Brzycki 1993): 112.5 kg; 91 % of it is 102.4, 102.5 kg."""
+    with Folder({'a.block': MEET}) as folder:
+        out, err, status = run('build', '--sheet', 'meet', 'a.block', cwd=folder.path)
+    lines = out.decode().splitlines()
+    assert status == 0, err.decode()
+    assert any(re.search(r'squat +running max 112.5 kg as of Mon 29 March 2027$', line) for line in lines), out.decode()
+    assert any(re.search(r'bench +max 60 kg of Mon 1 March 2027$', line) for line in lines)
+    assert re.search(r'Opener +102.5 kg', out.decode())
+
+
 for seed in range(int(os.environ.get('SETWRIGHT_CHANCE', '3'))):
     tested(f'a season by chance, {seed}', season, seed)
 tested('a lifter who aims at rpe 5 and trains at 2', aimed_too_light)
 tested('within a rep near failure is honest', near_failure)
 tested('the error grows with the reps left', spread_grows)
+tested('attempts go by the running max as of the meet', meet_day)
 finish()

@@ -104,10 +104,15 @@ static void head_lines(struct meet_page *page)
 static void say_max(struct out *say, const struct meet_day *day, const struct meet_lift *lift)
 {
     int64_t unit = day->unit == UNIT_KG ? DEC_ONE : LB_IN_E10;
-    out_text(say, "max ");
+    out_text(say, lift->running.known ? "running max " : "max ");
     out_dec(say, ratio_nearest(ratio_div(lift->max.load, ratio_int(unit)), (struct dec){ DEC_ONE / 10 }));
     out_char(say, ' ');
     out_text(say, unit_word(day->unit));
+    if (lift->running.known) {
+        out_text(say, " as of ");
+        say_date(say, lift->running.last, true, true);
+        return;
+    }
     if (lift->max.line->estimated)
         out_text(say, " from a set");
     if (lift->max.lent_by) {

@@ -6,7 +6,17 @@
 #define NO_MAX "athlete ines { gym hall; bodyweight 60 kg }\n"
 #define NO_WEIGHT "athlete ines { gym hall; max squat 100 kg }\n"
 
+#define BEST "diary ines { 2027-01-04 A { squat 112 kg x 1 rpe 10 } }\n"
+
 static const struct row rows[] = {
+    /* A single at rpe 10 weighs as much as the undated line: the middle of 100 and 112 kg on the logarithm, 105.8 kg. */
+    CLUB("at rpe the running max of the week's first day", INES BEST, "weeks 2; day A on mon { squat 1 x 1 at rpe 8 }", "1x1 95@8 | 1x1 100@8"),
+    CLUB("max fixed keeps to the lines", INES BEST, "weeks 2; max fixed; day A on mon { squat 1 x 1 at rpe 8 }", "1x1 95@8 | 1x1 95@8"),
+    CLUB("max to works from a part of the running max", INES BEST, "weeks 2; max to 90%; day A on mon { squat 1 x 1 at rpe 8 }",
+         "1x1 85@8 | 1x1 90@8"), /* 89.9 */
+    CLUB("at S% the newest max line", INES BEST, "weeks 2; day A on mon { squat 1 x 1 at 90% }", "1x1 90 | 1x1 90"),
+    CLUB("a cap on effort goes by the max that the set uses", INES BEST,
+         "weeks 2; day A on mon { squat 1 x 1 at 96% cap rpe 8; squat 1 x 1 at 120 kg cap rpe 8 }", "1x1 92.5!; 1x1 92.5! | 1x1 92.5!; 1x1 97.5!"),
     /* 5.2 effort to load */
     /* n = 3: 94.44; n = 7: 83.33; n = 4: 91.67; n = 1: 100 */
     PLAN("at rpe: worked out from the max",

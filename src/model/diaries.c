@@ -12,7 +12,9 @@ struct diarist {
 static const struct want want_done_load = { "the load that was lifted", "90 kg",
                                             1u << UNIT_NONE | 1u << UNIT_KILO | 1u << UNIT_POUND, false, false },
                          want_done_reps = { "the reps that were done", "5, 5, 4",
-                                            1u << UNIT_NONE | 1u << UNIT_SECONDS | 1u << UNIT_MINUTES | 1u << UNIT_METRES, false, false };
+                                            1u << UNIT_NONE | 1u << UNIT_SECONDS | 1u << UNIT_MINUTES |
+                                                1u << UNIT_METRES,
+                                            false, false };
 
 /* ---- lists: a value for each set ---- */
 
@@ -77,8 +79,8 @@ static bool length_fits(struct diarist *d, const struct done_list *list, const s
 {
     if (list->count <= 1 || list->count == reps->count)
         return true;
-    struct finding *finding = place_finding(&d->place, KIND_LIST_LENGTH, list->span, "%d %s for %d set%s", list->count, what, reps->count,
-                                            reps->count == 1 ? "" : "s");
+    struct finding *finding = place_finding(&d->place, KIND_LIST_LENGTH, list->span, "%d %s for %d set%s", list->count,
+                                            what, reps->count, reps->count == 1 ? "" : "s");
     diag_help(d->club->findings, finding, "list one for each set that was done: 50, 50, 47.5 kg x 4, 4, 4 rpe 7, 7, 8");
     return false;
 }
@@ -91,7 +93,8 @@ static bool load_set(struct diarist *d, const struct done_list *loads, int index
     set->bare = loads->unit == UNIT_NONE;
     if (weight_from(loads->at[index].low, unit, &set->load))
         return true;
-    diag_help(d->club->findings, place_finding(&d->place, KIND_NUMBER, loads->span, "a weight in lb has at most two decimals"),
+    diag_help(d->club->findings,
+              place_finding(&d->place, KIND_NUMBER, loads->span, "a weight in lb has at most two decimals"),
               "write it as 72.25 lb");
     return false;
 }
@@ -101,7 +104,8 @@ static bool reps_set(struct diarist *d, const struct done_list *reps, int index,
     int64_t most = reps->unit == UNIT_NONE ? REPS_MOST : 86400, scale = reps->unit == UNIT_MINUTES ? 60 : 1;
     struct dec number = reps->at[index].low;
     if (!dec_is_multiple((struct dec){ number.e10 * scale }, dec_int(1)) || number.e10 > most * DEC_ONE) {
-        range_say(d, reps->span, arena_format(d->club->arena, "%s are no reps that can be done", dec_text(d->club->arena, number)),
+        range_say(d, reps->span,
+                  arena_format(d->club->arena, "%s are no reps that can be done", dec_text(d->club->arena, number)),
                   "write a whole number for each set, 0 for one that failed: 90 kg x 5, 5, 0");
         return false;
     }
@@ -110,14 +114,16 @@ static bool reps_set(struct diarist *d, const struct done_list *reps, int index,
     return true;
 }
 
-static bool loads_read(struct diarist *d, const struct node *node, const struct lift *lift, struct done_list *loads, bool *minus)
+static bool loads_read(struct diarist *d, const struct node *node, const struct lift *lift, struct done_list *loads,
+                       bool *minus)
 {
     static const struct band nothing = { { 0 }, { 0 } };
     *minus = false;
     if (node->kind != NODE_BODYWEIGHT)
         return list_read(d, node, &want_done_load, loads);
     if (lift->loads != LOADS_BODYWEIGHT) {
-        struct finding *finding = place_finding(&d->place, KIND_MISPLACED, node->at, "%s does not load bodyweight", lift->name);
+        struct finding *finding =
+            place_finding(&d->place, KIND_MISPLACED, node->at, "%s does not load bodyweight", lift->name);
         diag_related(d->club->findings, finding, lift->at, "%s is declared here", lift->name);
         diag_help(d->club->findings, finding, "write the weight that was lifted, such as 40 kg");
         return false;
@@ -133,10 +139,10 @@ static bool part_read(struct diarist *d, const struct node *node, const struct l
     const struct node *effort = node_child(node, NODE_EFFORT), *speed = node_child(node, NODE_SPEED);
     struct done_list loads, reps, efforts = { 0 }, speeds = { 0 };
     bool minus;
-    if (!reps_node || !loads_read(d, load_node, lift, &loads, &minus) || !list_read(d, reps_node, &want_done_reps, &reps) ||
-        (effort && !effort_read(d, effort, &efforts)) || (speed && !list_read(d, speed->child, &want_speed, &speeds)) ||
-        !length_fits(d, &loads, &reps, "loads") || !length_fits(d, &efforts, &reps, "efforts") ||
-        !length_fits(d, &speeds, &reps, "speeds"))
+    if (!reps_node || !loads_read(d, load_node, lift, &loads, &minus) ||
+        !list_read(d, reps_node, &want_done_reps, &reps) || (effort && !effort_read(d, effort, &efforts)) ||
+        (speed && !list_read(d, speed->child, &want_speed, &speeds)) || !length_fits(d, &loads, &reps, "loads") ||
+        !length_fits(d, &efforts, &reps, "efforts") || !length_fits(d, &speeds, &reps, "speeds"))
         return false;
     struct done_set *sets = NEW_MANY(d->club->arena, struct done_set, reps.count);
     for (int i = 0; i < reps.count; i++) {
@@ -202,7 +208,8 @@ static bool lift_read(struct diarist *d, const struct node *node, struct done_li
 
 static void lift_twice(struct diarist *d, const struct done_lift *first, const struct done_lift *again)
 {
-    struct finding *finding = place_finding(&d->place, KIND_REPEATED, again->at, "%s stands twice in this session", again->lift->name);
+    struct finding *finding =
+        place_finding(&d->place, KIND_REPEATED, again->at, "%s stands twice in this session", again->lift->name);
     diag_related(d->club->findings, finding, first->at, "the first time is here");
     diag_help(d->club->findings, finding, "write it once, its set groups in order with `then` between them");
 }
@@ -271,8 +278,11 @@ static void session_lifts(struct diarist *d, const struct node *node, struct dia
 
 static struct diary_session session_read(struct diarist *d, const struct node *node)
 {
-    const struct node *label = node->child->next, *because = node_child(node, NODE_BECAUSE), *weeks = node_child(node, NODE_WEEKS);
-    struct diary_session session = { .date = node->child->date, .at = node->child->at, .missed = node->kind == NODE_MISSED };
+    const struct node *label = node->child->next, *because = node_child(node, NODE_BECAUSE),
+                      *weeks = node_child(node, NODE_WEEKS);
+    struct diary_session session = { .date = node->child->date,
+                                     .at = node->child->at,
+                                     .missed = node->kind == NODE_MISSED };
     if (label && (label->kind == NODE_NAME || label->kind == NODE_NUMBER || label->kind == NODE_VAR))
         session.label = d->place.setting.day = label_of(&d->place, label);
     if (weeks)
@@ -281,7 +291,8 @@ static struct diary_session session_read(struct diarist *d, const struct node *n
         session.because = text_behind(&d->place, because->child);
     if (!session.missed)
         session_lifts(d, node, &session);
-    for (const struct node *line = node_child(node, NODE_SESSION_EFFORT); line; line = node_next(line, NODE_SESSION_EFFORT))
+    for (const struct node *line = node_child(node, NODE_SESSION_EFFORT); line;
+         line = node_next(line, NODE_SESSION_EFFORT))
         session_effort(d, line, &session);
     session.lets_in = lets_in(node);
     session.notes = notes_of(&d->place, node, &session.note_count);
@@ -293,20 +304,23 @@ static struct diary_session session_read(struct diarist *d, const struct node *n
 
 static struct diarist diarist_of(struct club *club, const struct decl *person, const struct diary_node *diary)
 {
-    return (struct diarist){ .club = club, .unit = diary->file->unit,
+    return (struct diarist){ .club = club,
+                             .unit = diary->file->unit,
                              .place = { .club = club, .file = diary->file, .setting.athlete = person->name } };
 }
 
 void diaries_collect(struct club *club)
 {
     for (int i = 0; i < club->loaded.file_count; i++)
-        for (const struct node *node = node_child(club->loaded.files[i].tree->root, NODE_DIARY); node; node = node_next(node, NODE_DIARY)) {
+        for (const struct node *node = node_child(club->loaded.files[i].tree->root, NODE_DIARY); node;
+             node = node_next(node, NODE_DIARY)) {
             struct decl *person = names_use(club, SPACE_PERSON, node->child->text, node->child->at, NULL);
             if (!person)
                 continue;
             if (person->is_group) {
-                struct finding *finding = diag_add(club->findings, KIND_DIARY, node->child->at, "%s is a group, and each lifter has a diary of their own",
-                                                   person->name);
+                struct finding *finding =
+                    diag_add(club->findings, KIND_DIARY, node->child->at,
+                             "%s is a group, and each lifter has a diary of their own", person->name);
                 diag_related(club->findings, finding, person->at, "the group is here");
                 diag_help(club->findings, finding, "write one `diary` for each athlete");
                 continue;
@@ -331,14 +345,16 @@ static void bodyweight_read(struct diarist *d, const struct node *node, struct b
     if (line.weight.e10 > 0)
         vec_add(d->club->arena, &out->list, line);
     else
-        range_say(d, node->child->at, "a bodyweight is more than nothing", "write what the scales said, or leave the line out");
+        range_say(d, node->child->at, "a bodyweight is more than nothing",
+                  "write what the scales said, or leave the line out");
 }
 
 void diaries_bodyweights(struct club *club, const struct decl *person, struct bodyweight_lines *out)
 {
     for (const struct diary_node *diary = person->diaries; diary; diary = diary->next) {
         struct diarist d = diarist_of(club, person, diary);
-        for (const struct node *node = node_child(diary->node, NODE_BODYWEIGHT_LINE); node; node = node_next(node, NODE_BODYWEIGHT_LINE))
+        for (const struct node *node = node_child(diary->node, NODE_BODYWEIGHT_LINE); node;
+             node = node_next(node, NODE_BODYWEIGHT_LINE))
             bodyweight_read(&d, node, out);
     }
 }

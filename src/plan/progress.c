@@ -1,6 +1,6 @@
 /* Progressions: a load and a rep target that move after each session (language.md, section 6). Sessions without results count
  * as made with what was printed; once the diary is known, all of them are gone through again from the start. */
-#include "plan/work.h"
+#include "plan/outcome.h"
 
 static bool states_equal(const struct state *state, const struct work_entry *entry, const struct work_group *group)
 {
@@ -9,7 +9,8 @@ static bool states_equal(const struct state *state, const struct work_entry *ent
 }
 
 /* The starting load, exact; a per cent is taken once, of the max of the block's first week. */
-static bool starting_load(struct planning *p, const struct work_entry *entry, const struct work_group *group, struct state *state)
+static bool starting_load(struct planning *p, const struct work_entry *entry, const struct work_group *group,
+                          struct state *state)
 {
     struct work_week first = { .start = p->block->start };
     struct ratio amount = group->specs[0].amount;
@@ -30,7 +31,8 @@ static bool starting_load(struct planning *p, const struct work_entry *entry, co
         if (adds)
             state->load = ratio_add(state->load, ratio_weight(weight->weight));
     }
-    struct reason *start = reason_add(p, group->load_kind == LOAD_PERCENT ? REASON_PERCENT : REASON_WEIGHT, group->group->load_at, NULL, state->reason);
+    struct reason *start = reason_add(p, group->load_kind == LOAD_PERCENT ? REASON_PERCENT : REASON_WEIGHT,
+                                      group->group->load_at, NULL, state->reason);
     start->name = "the max";
     start->amount = ratio_nearest(amount, (struct dec){ DEC_ONE / 1000 });
     start->load = state->load;
@@ -44,8 +46,11 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
         if (states_equal(p->states.at[i], entry, group))
             return p->states.at[i];
     struct state *state = NEW(p->arena, struct state);
-    *state = (struct state){ .lift = entry->lift, .progression = group->group->progression, .load_kind = group->load_kind,
-                             .written = group->specs[0].amount, .at = group->group->progression_at };
+    *state = (struct state){ .lift = entry->lift,
+                             .progression = group->group->progression,
+                             .load_kind = group->load_kind,
+                             .written = group->specs[0].amount,
+                             .at = group->group->progression_at };
     if (!starting_load(p, entry, group, state))
         return NULL;
     state->start = state->load;
@@ -79,7 +84,8 @@ static void set_target(struct work_group *group, int target)
     spec->reps_low = target < spec->reps_high ? target : spec->reps_high;
 }
 
-static void group_progress(struct planning *p, const struct work_week *week, struct work_entry *entry, struct work_group *group)
+static void group_progress(struct planning *p, const struct work_week *week, struct work_entry *entry,
+                           struct work_group *group)
 {
     struct state *state = state_for(p, entry, group);
     if (!state)
@@ -105,117 +111,10 @@ static void reps_changes_apply(struct work_group *group)
         reps_change_apply(&group->reps_changes.at[i], group);
 }
 
-/* ---- what came of a session ---- */
-
-struct outcome {
-    bool held; /* skipped, missed as a whole, or not told: it counts for nothing */
-    bool made, full, easy;
-    int weakest; /* reps of the weakest set; below 0: none is counted */
-    const char *why; /* held: the words for it */
-    struct span at;
-};
-
-/* Before any set is looked at. */
-static const struct outcome outcome_best = { .made = true, .full = true, .weakest = -1 };
-
-/* All of it done as printed: made, and full when the target was the top of the range. */
-static bool outcome_as_printed(const struct work_day *day, const struct state *state, struct outcome *out)
-{
-    bool met = false;
-    *out = outcome_best;
-    for (int i = 0; i < day->entries.count; i++)
-        for (int j = 0; j < day->entries.at[i].groups.count; j++) {
-            const struct work_group *group = &day->entries.at[i].groups.at[j];
-            if (group->state != state || group->left_out)
-                continue;
-            met = true;
-            if (group->reps_kind != REPS_COUNT)
-                continue;
-            out->full &= group->state_low >= group->state_high;
-            if (out->weakest < 0 || group->state_low < out->weakest)
-                out->weakest = group->state_low;
-        }
-    return met;
-}
-
-/* Rated 2 or more below the printed rpe; without a rating or a printed one there is no easy. */
-static bool is_easy(const struct plan_run *run, const struct record_set *last)
-{
-    if (!last->has_effort || last->as_planned ? !last->has_effort : false)
-        return false;
-    return run->has_expected && !run->expected_under_one && last->effort.e10 <= run->expected.e10 - 2 * DEC_ONE;
-}
-
-/* Every set at its printed load and target reps or above. */
-static void outcome_of_part(const struct record_part *part, struct outcome *out)
-{
-    const struct plan_group *group = part->groups;
-    const struct plan_run *run = group->runs;
-    bool ranged = group->reps_kind == REPS_COUNT;
-    out->made &= part->set_count >= record_sets_printed(part);
-    out->full &= part->set_count >= record_sets_printed(part);
-    for (int i = 0; i < part->set_count; i++) {
-        const struct record_set *set = &part->sets[i];
-        bool heavy = !run->has_load || set->shown.e10 >= run->shown.e10;
-        out->made &= heavy && set->reps >= group->reps_low;
-        out->full &= heavy && set->reps >= (ranged ? group->reps_high : group->reps_low);
-        if (ranged && (out->weakest < 0 || set->reps < out->weakest))
-            out->weakest = set->reps;
-    }
-    out->easy = out->made && part->set_count && is_easy(run, &part->sets[part->set_count - 1]);
-}
-
-static const char *held_by(const struct record_lift *lift)
-{
-    if (!lift || lift->how == RECORD_UNNAMED)
-        return "not in the diary of that day";
-    return lift->how == RECORD_SKIPPED ? "skipped" : lift->other_choice ? "another lift was done" : lift->how != RECORD_DONE ? "its parts fit no set groups" : NULL;
-}
-
-static void outcome_of_entry(const struct record_session *session, const struct plan_entry *entry, const struct work_entry *work,
-                             const struct state *state, struct outcome *out)
-{
-    const struct record_lift *lift = record_lift_of(session, entry);
-    bool concerned = false;
-    for (int i = 0; i < work->groups.count; i++)
-        concerned |= work->groups.at[i].state == state && !work->groups.at[i].left_out;
-    if (!concerned)
-        return;
-    if (lift && lift->done)
-        out->at = lift->done->at;
-    if (held_by(lift)) {
-        out->held = true;
-        out->why = held_by(lift);
-        return;
-    }
-    for (int i = 0; i < lift->part_count; i++)
-        for (int j = 0; j < work->groups.count; j++)
-            if (lift->parts[i].entry == entry && lift->parts[i].groups->group == work->groups.at[j].group && work->groups.at[j].state == state)
-                outcome_of_part(&lift->parts[i], out);
-}
-
-static struct outcome outcome_of(const struct planning *p, const struct stint *stint)
-{
-    struct outcome out;
-    outcome_as_printed(stint->work, stint->state, &out);
-    if (!stint->known)
-        return out;
-    const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
-    const struct record_session *session = record_of_day(p->record, p->plan, stint->week, day);
-    out = outcome_best;
-    out.at = session->diary->at;
-    if (session->missed) {
-        out.held = true;
-        out.why = "the session was missed";
-    }
-    for (int i = 0; i < day->entry_count && !session->missed; i++)
-        outcome_of_entry(session, &day->entries[i], &stint->work->entries.at[i], stint->state, &out);
-    return out;
-}
-
 /* ---- moving: the most specific line acts ---- */
 
-static const struct progression_line *line_for(const struct progression *progression, enum progression_when when, int times)
+static const struct progression_line *line_for(const struct progression *progression, enum progression_when when,
+                                               int times)
 {
     const struct progression_line *best = NULL;
     for (int i = 0; i < progression->line_count; i++) {
@@ -239,16 +138,25 @@ static void act(const struct work_day *day, struct state *state, const struct pr
 {
     struct ratio percent = ratio_percent(state->load, line->amount);
     switch (line->act) {
-    case ACT_HOLD: break;
-    case ACT_ADD: state->load = ratio_add(state->load, ratio_weight(line->weight)); break;
-    case ACT_ADD_PERCENT: state->load = ratio_add(state->load, percent); break;
+    case ACT_HOLD:
+        break;
+    case ACT_ADD:
+        state->load = ratio_add(state->load, ratio_weight(line->weight));
+        break;
+    case ACT_ADD_PERCENT:
+        state->load = ratio_add(state->load, percent);
+        break;
     case ACT_ADD_STEPS: {
         struct ratio steps = ratio_mul(one_step(day, state), ratio_dec(line->amount));
         state->load = ratio_add(state->load, steps);
         break;
     }
-    case ACT_DROP: state->load = ratio_sub(state->load, ratio_weight(line->weight)); break;
-    case ACT_DROP_PERCENT: state->load = ratio_sub(state->load, percent); break;
+    case ACT_DROP:
+        state->load = ratio_sub(state->load, ratio_weight(line->weight));
+        break;
+    case ACT_DROP_PERCENT:
+        state->load = ratio_sub(state->load, percent);
+        break;
     }
     if (ratio_cmp(state->load, ratio_int(0)) < 0)
         state->load = ratio_int(0);
@@ -258,12 +166,18 @@ static const char *act_words(struct planning *p, const struct progression_line *
 {
     const char *number = dec_text(p->arena, line->amount), *weight = weight_text(p->arena, line->weight, p->plan->unit);
     switch (line->act) {
-    case ACT_ADD: return arena_format(p->arena, "add %s", weight);
-    case ACT_ADD_PERCENT: return arena_format(p->arena, "add %s %%", number);
-    case ACT_ADD_STEPS: return arena_format(p->arena, "add %s step%s", number, line->amount.e10 == DEC_ONE ? "" : "s");
-    case ACT_DROP: return arena_format(p->arena, "drop %s", weight);
-    case ACT_DROP_PERCENT: return arena_format(p->arena, "drop %s %%", number);
-    default: return "hold";
+    case ACT_ADD:
+        return arena_format(p->arena, "add %s", weight);
+    case ACT_ADD_PERCENT:
+        return arena_format(p->arena, "add %s %%", number);
+    case ACT_ADD_STEPS:
+        return arena_format(p->arena, "add %s step%s", number, line->amount.e10 == DEC_ONE ? "" : "s");
+    case ACT_DROP:
+        return arena_format(p->arena, "drop %s", weight);
+    case ACT_DROP_PERCENT:
+        return arena_format(p->arena, "drop %s %%", number);
+    default:
+        return "hold";
     }
 }
 
@@ -271,7 +185,8 @@ static const char *act_words(struct planning *p, const struct progression_line *
 static const struct progression_line *line_of(struct state *state, const struct outcome *out)
 {
     const struct progression *progression = state->progression;
-    const struct progression_line *full = line_for(progression, WHEN_REPS_FULL, 0), *easy = line_for(progression, WHEN_EASY, 0);
+    const struct progression_line *full = line_for(progression, WHEN_REPS_FULL, 0),
+                                  *easy = line_for(progression, WHEN_EASY, 0);
     state->missed = out->made ? 0 : state->missed + 1;
     if (full && out->full) {
         state->target = 0;
@@ -287,11 +202,15 @@ static const struct progression_line *line_of(struct state *state, const struct 
     return missed;
 }
 
-static const char *outcome_word(const struct stint *stint, const struct outcome *out, const struct progression_line *line)
+static const char *outcome_word(const struct stint *stint, const struct outcome *out,
+                                const struct progression_line *line)
 {
     if (!stint->known)
         return "no diary, counts as made";
-    return !out->made ? "missed" : line && line->when == WHEN_REPS_FULL ? "reps full" : line && line->when == WHEN_EASY ? "easy" : "made";
+    return !out->made                             ? "missed"
+           : line && line->when == WHEN_REPS_FULL ? "reps full"
+           : line && line->when == WHEN_EASY      ? "easy"
+                                                  : "made";
 }
 
 static const char *target_words(struct planning *p, const struct state *state)
@@ -317,7 +236,8 @@ static void stint_move(struct planning *p, struct stint *stint)
     stint->after = state->load;
     if (p->record)
         stint->says = out.held ? arena_format(p->arena, "held, %s", out.why)
-                               : arena_format(p->arena, "%s, so %s", outcome_word(stint, &out, line), line ? act_words(p, line) : target_words(p, state));
+                               : arena_format(p->arena, "%s, so %s", outcome_word(stint, &out, line),
+                                              line ? act_words(p, line) : target_words(p, state));
 }
 
 /* ---- results that have come in ---- */
@@ -328,7 +248,8 @@ static bool results_came(struct planning *p, struct date start)
     for (int i = 0; i < p->stints.count; i++) {
         struct stint *stint = &p->stints.at[i];
         const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
-        const struct record_session *session = stint->known ? NULL : record_of_day(p->record, p->plan, stint->week, day);
+        const struct record_session *session =
+            stint->known ? NULL : record_of_day(p->record, p->plan, stint->week, day);
         if (session && session->diary->date.day < start.day)
             came = stint->known = true;
     }
@@ -351,7 +272,10 @@ static void day_done(struct planning *p, const struct work_week *week, int day)
 {
     struct outcome out;
     for (int i = 0; i < p->states.count; i++) {
-        struct stint stint = { .state = p->states.at[i], .week = week->number, .day = day, .work = &week->days.at[day],
+        struct stint stint = { .state = p->states.at[i],
+                               .week = week->number,
+                               .day = day,
+                               .work = &week->days.at[day],
                                .date = week->days.at[day].date };
         if (!outcome_as_printed(stint.work, stint.state, &out))
             continue;

@@ -3,6 +3,7 @@
 #include "base/vec.h"
 #include "model/history.h"
 #include "plan/running.h"
+#include "plan/unmatched.h"
 #include "plan/work.h"
 
 #include <stdlib.h>
@@ -33,7 +34,8 @@ struct dec record_effort(const struct athlete *athlete, const struct lift *lift,
 }
 
 /* On lifts that load the body: with what she weighed by then. */
-static bool total_of(const struct record *record, const struct lift *lift, struct date date, struct weight shown, struct weight *total)
+static bool total_of(const struct record *record, const struct lift *lift, struct date date, struct weight shown,
+                     struct weight *total)
 {
     *total = shown;
     if (lift->loads != LOADS_BODYWEIGHT)
@@ -48,16 +50,26 @@ static bool total_of(const struct record *record, const struct lift *lift, struc
 static struct record_set set_of(const struct record *record, const struct diary_session *diary, const struct lift *lift,
                                 const struct done_set *done)
 {
-    struct record_set set = { .lift = lift, .shown = done->load, .reps = done->reps, .counted = done->counted, .has_effort = done->has_effort,
-                              .rated = done->effort, .has_speed = done->has_speed, .speed = done->speed, .at = done->at };
+    struct record_set set = { .lift = lift,
+                              .shown = done->load,
+                              .reps = done->reps,
+                              .counted = done->counted,
+                              .has_effort = done->has_effort,
+                              .rated = done->effort,
+                              .has_speed = done->has_speed,
+                              .speed = done->speed,
+                              .at = done->at };
     set.has_load = total_of(record, lift, diary->date, done->load, &set.load);
     set.effort = record_effort(record->athlete, lift, done->effort);
     return set;
 }
 
-static struct record_lift lift_done(struct record *record, const struct diary_session *diary, const struct done_lift *done)
+static struct record_lift lift_done(struct record *record, const struct diary_session *diary,
+                                    const struct done_lift *done)
 {
-    struct record_lift lift = { .lift = done->lift, .done = done, .how = done->how == DONE_SKIPPED ? RECORD_SKIPPED : RECORD_EXTRA };
+    struct record_lift lift = { .lift = done->lift,
+                                .done = done,
+                                .how = done->how == DONE_SKIPPED ? RECORD_SKIPPED : RECORD_EXTRA };
     int count = 0;
     for (int i = 0; i < done->part_count; i++)
         count += done->parts[i].set_count;
@@ -129,17 +141,22 @@ static int reps_planned(const struct plan_group *group)
     return (group->reps_low + group->reps_high + 1) / 2;
 }
 
-static void sets_as_planned(struct record *record, const struct record_part *part, const struct lift *lift, struct span at, struct record_lift *out,
-                            struct record_set *sets)
+static void sets_as_planned(struct record *record, const struct record_part *part, const struct lift *lift,
+                            struct span at, struct record_lift *out, struct record_set *sets)
 {
     (void)record;
     for (int i = 0; i < part->group_count; i++)
         for (int j = 0; j < part->groups[i].run_count; j++) {
             const struct plan_run *run = &part->groups[i].runs[j];
             enum reps_kind kind = part->groups[i].reps_kind;
-            struct record_set set = { .lift = lift, .has_load = run->has_load && run->load.e10 > 0, .load = run->load, .shown = run->shown,
-                                      .reps = reps_planned(&part->groups[i]), .counted = kind == REPS_COUNT || kind == REPS_CLUSTER,
-                                      .as_planned = true, .at = at };
+            struct record_set set = { .lift = lift,
+                                      .has_load = run->has_load && run->load.e10 > 0,
+                                      .load = run->load,
+                                      .shown = run->shown,
+                                      .reps = reps_planned(&part->groups[i]),
+                                      .counted = kind == REPS_COUNT || kind == REPS_CLUSTER,
+                                      .as_planned = true,
+                                      .at = at };
             for (int k = 0; k < (run->sets ? run->sets : 1); k++)
                 sets[out->set_count++] = set;
         }
@@ -179,99 +196,6 @@ static void lift_as_planned(struct record *record, struct record_lift *lift, str
     lift->how = RECORD_DONE;
 }
 
-/* ---- findings ---- */
-
-static struct finding *say(const struct record *record, const struct record_session *session, enum kind kind, struct span at,
-                           const char *says)
-{
-    struct finding *finding = diag_add(record->model->findings, kind, at, "%s", says);
-    struct setting setting = { .athlete = record->athlete->name, .day = session->diary->label, .week = session->week };
-    if (session->block >= 0)
-        setting.block = record->blocks[session->block]->name;
-    diag_setting(record->model->findings, finding, setting);
-    return finding;
-}
-
-static void say_uneven(struct record *record, const struct record_session *session, const struct record_lift *lift, int parts)
-{
-    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, lift->done->at,
-                                  arena_format(record->arena, "%s has %d set group%s in the plan of this day, and %d part%s here", lift->lift->name,
-                                               parts, parts == 1 ? "" : "s", lift->done->part_count, lift->done->part_count == 1 ? "" : "s"));
-    diag_help(record->model->findings, finding,
-              "write one part for each group, with `then` between them, `x 0` for one not done; warm-ups are left out. As it is it feeds the running max alone");
-}
-
-static void say_extra(struct record *record, const struct record_session *session, const struct record_lift *lift)
-{
-    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, lift->done->at,
-                                  arena_format(record->arena, "day %s does not train %s, so `as planned` stands for nothing", session->day->day->label,
-                                               lift->lift->name));
-    diag_help(record->model->findings, finding, "write what was done: %s 50 kg x 5, 5, 5 rpe 7", lift->lift->name);
-}
-
-static bool entry_progresses(const struct plan_entry *entry)
-{
-    for (int i = 0; i < entry->group_count; i++)
-        if (entry->groups[i].group->progression)
-            return true;
-    return false;
-}
-
-static void say_unnamed(struct record *record, const struct record_session *session, const struct plan_entry *entry)
-{
-    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, session->diary->at,
-                                  arena_format(record->arena, "this session says nothing of %s, whose progression %s waits for it", entry->lift->name,
-                                               entry->groups[entry->group_count - 1].group->progression
-                                                   ? entry->groups[entry->group_count - 1].group->progression->name
-                                                   : ""));
-    diag_help(record->model->findings, finding, "write `%s as planned`, what was done, or `%s skipped because \"…\"`", entry->lift->name, entry->lift->name);
-}
-
-static void say_taken(struct record *record, const struct record_session *session, const struct record_session *first)
-{
-    struct finding *finding = say(record, session, KIND_DIARY, session->diary->at, "this session has an entry already");
-    diag_related(record->model->findings, finding, first->diary->at, "the first one is here");
-    diag_help(record->model->findings, finding, "put both into one, or give this one its own date, label or `week`");
-}
-
-static void say_nowhere(struct record *record, const struct record_session *session)
-{
-    const struct diary_session *diary = session->diary;
-    const char *date = date_text(record->arena, diary->date);
-    const char *says = session->block < 0
-                           ? arena_format(record->arena, "%s lies in no block of %s", date, record->athlete->name)
-                       : session->week > plan_week_count(record->blocks[session->block], record->athlete)
-                           ? arena_format(record->arena, "%s has no week %d", record->blocks[session->block]->name, session->week)
-                       : diary->label ? arena_format(record->arena, "week %d of %s has no day %s for this", session->week,
-                                                     record->blocks[session->block]->name, diary->label)
-                                      : arena_format(record->arena, "nothing is planned for %s in week %d of %s", date, session->week,
-                                                     record->blocks[session->block]->name);
-    struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, diary->at, says);
-    diag_help(record->model->findings, finding, "%s; left as it is, what was lifted feeds the running max and nothing else",
-              session->block < 0 ? "mend the date if it is wrong" : "write the day's label behind the date, and `week 2` where it belongs to another week");
-}
-
-/* A load without a unit that is lighter than the empty bar: 5 x 5. */
-static void check_bare(struct record *record, const struct record_session *session, const struct record_lift *lift)
-{
-    const struct gym *gym = session->day ? session->day->gym : record->athlete->gym;
-    if (lift->lift->loads != LOADS_BAR)
-        return;
-    const struct ladder *ladder = ladder_for(gym, lift->lift);
-    struct weight empty = ladder->at ? ladder->at[0] : ladder->first;
-    for (int i = 0; i < lift->done->part_count; i++)
-        for (int j = 0; j < lift->done->parts[i].set_count; j++) {
-            const struct done_set *set = &lift->done->parts[i].sets[j];
-            if (!set->bare || set->load.e10 >= empty.e10 || !set->reps)
-                continue;
-            struct finding *finding = say(record, session, KIND_DIARY, lift->done->parts[i].at,
-                                          arena_format(record->arena, "%s with %s is less than the empty bar (%s)", lift->lift->name,
-                                                       weight_text(record->arena, set->load, gym->unit), weight_text(record->arena, empty, gym->unit)));
-            diag_help(record->model->findings, finding, "the load comes first, then the reps of each set: 90 kg x 5, 5, 5");
-            return;
-        }
-}
-
 /* ---- matching ---- */
 
 static void lift_match(struct record *record, const struct record_session *session, struct record_lift *lift)
@@ -280,7 +204,7 @@ static void lift_match(struct record *record, const struct record_session *sessi
     int at = 0;
     if (!parts.list.count) {
         if (lift->done->how == DONE_AS_PLANNED)
-            say_extra(record, session, lift);
+            unmatched_lift(record, session, lift);
         return;
     }
     lift->parts = parts.list.at;
@@ -293,7 +217,7 @@ static void lift_match(struct record *record, const struct record_session *sessi
         return;
     lift->how = lift->done->part_count == parts.list.count ? RECORD_DONE : RECORD_UNEVEN;
     if (lift->how == RECORD_UNEVEN) {
-        say_uneven(record, session, lift, parts.list.count);
+        unmatched_parts(record, session, lift, parts.list.count);
         return;
     }
     for (int i = 0; i < parts.list.count; i++) {
@@ -301,6 +225,14 @@ static void lift_match(struct record *record, const struct record_session *sessi
         parts.list.at[i].set_count = lift->done->parts[i].set_count;
         at += lift->done->parts[i].set_count;
     }
+}
+
+static const struct progression *progression_in(const struct plan_entry *entry)
+{
+    for (int i = 0; i < entry->group_count; i++)
+        if (entry->groups[i].group->progression)
+            return entry->groups[i].group->progression;
+    return NULL;
 }
 
 /* Planned lifts of which the diary says nothing, after those it names. */
@@ -323,8 +255,8 @@ static void add_unnamed(struct record *record, struct record_session *session)
         struct part_list parts = parts_of_lift(record, day, lift);
         lift->parts = parts.list.at;
         lift->part_count = parts.list.count;
-        if (entry_progresses(entry))
-            say_unnamed(record, session, entry);
+        if (progression_in(entry))
+            unmatched_progression(record, session, entry->lift, progression_in(entry));
     }
     session->lifts = lifts;
     session->lift_count = count;
@@ -362,7 +294,8 @@ static struct week_sessions sessions_of(const struct record *record, const struc
     return found;
 }
 
-static const struct record_session *taken_by(const struct record *record, struct week_sessions among, const struct plan_day *day)
+static const struct record_session *taken_by(const struct record *record, struct week_sessions among,
+                                             const struct plan_day *day)
 {
     for (; among.first < among.past; among.first++)
         if (record->sessions[among.first->session].day == day)
@@ -371,8 +304,8 @@ static const struct record_session *taken_by(const struct record *record, struct
 }
 
 /* The day of its label, of several that of its date, else the first not yet taken; without a label the day of its date. */
-static const struct plan_day *day_for(const struct record *record, struct week_sessions among, const struct record_session *session,
-                                      const struct plan_week *week)
+static const struct plan_day *day_for(const struct record *record, struct week_sessions among,
+                                      const struct record_session *session, const struct plan_week *week)
 {
     const struct diary_session *diary = session->diary;
     const struct plan_day *last = NULL;
@@ -389,13 +322,14 @@ static const struct plan_day *day_for(const struct record *record, struct week_s
     return last;
 }
 
-static void session_match(struct record *record, struct week_sessions among, struct record_session *session, const struct plan_week *week)
+static void session_match(struct record *record, struct week_sessions among, struct record_session *session,
+                          const struct plan_week *week)
 {
     const struct plan_day *day = day_for(record, among, session, week);
     const struct record_session *first = day ? taken_by(record, among, day) : NULL;
     session->doubled = first != NULL;
     if (first)
-        say_taken(record, session, first);
+        unmatched_doubled(record, session, first);
     if (!day || first)
         return;
     session->printed = week;
@@ -417,16 +351,22 @@ struct record *record_new(struct arena *scratch, const struct model *model, cons
     if (!athlete->diary_count)
         return NULL;
     struct record *record = NEW(scratch, struct record);
-    *record = (struct record){ .arena = scratch, .model = model, .athlete = athlete, .blocks = blocks, .block_count = block_count,
+    *record = (struct record){ .arena = scratch,
+                               .model = model,
+                               .athlete = athlete,
+                               .blocks = blocks,
+                               .block_count = block_count,
                                .sessions = NEW_MANY(scratch, struct record_session, athlete->diary_count),
                                .session_count = athlete->diary_count };
     struct session_place *places = NEW_MANY(scratch, struct session_place, athlete->diary_count);
     for (int i = 0; i < athlete->diary_count; i++) {
         const struct diary_session *diary = &athlete->diary[i];
         struct record_session *session = &record->sessions[i];
-        *session = (struct record_session){ .diary = diary, .block = block_on(record, diary->date), .missed = diary->missed };
+        *session =
+            (struct record_session){ .diary = diary, .block = block_on(record, diary->date), .missed = diary->missed };
         if (session->block >= 0)
-            session->week = diary->week ? diary->week : (diary->date.day - record->blocks[session->block]->start.day) / 7 + 1;
+            session->week =
+                diary->week ? diary->week : (diary->date.day - record->blocks[session->block]->start.day) / 7 + 1;
         if (!diary->missed)
             session_fill(record, session);
         places[i] = (struct session_place){ session->block, session->week, i };
@@ -453,15 +393,16 @@ void record_finish(struct record *record)
         struct record_session *session = &record->sessions[i];
         for (int j = 0; j < session->lift_count; j++)
             if (session->lifts[j].done)
-                check_bare(record, session, &session->lifts[j]);
+                unmatched_bare(record, session, &session->lifts[j]);
         if (!session->day && !session->doubled)
-            say_nowhere(record, session);
+            unmatched_session(record, session);
     }
 }
 
 /* ---- looking up ---- */
 
-const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week, const struct plan_day *day)
+const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week,
+                                           const struct plan_day *day)
 {
     return record ? taken_by(record, sessions_of(record, plan->block, week), day) : NULL;
 }
@@ -485,7 +426,8 @@ int record_sets_printed(const struct record_part *part)
 
 static bool asks_load(enum load_kind kind)
 {
-    return kind != LOAD_NONE && kind != LOAD_EFFORT && kind != LOAD_DROP && kind != LOAD_SAME && kind != LOAD_PERCENT_OF_DAY;
+    return kind != LOAD_NONE && kind != LOAD_EFFORT && kind != LOAD_DROP && kind != LOAD_SAME &&
+           kind != LOAD_PERCENT_OF_DAY;
 }
 
 /* Set by set beside the run it was printed in; what is done beyond the last is beside the last. */
@@ -503,7 +445,8 @@ bool record_part_missed(const struct record_part *part)
             left = part->groups[++group].runs[run = 0].sets;
         const struct plan_group *beside = &part->groups[group];
         const struct plan_run *printed = &beside->runs[run];
-        bool light = printed->has_load && asks_load(beside->group->load_kind) && part->sets[i].shown.e10 < printed->shown.e10;
+        bool light =
+            printed->has_load && asks_load(beside->group->load_kind) && part->sets[i].shown.e10 < printed->shown.e10;
         if (light || (beside->reps_kind != REPS_TOTAL && part->sets[i].reps < beside->reps_low))
             return true;
     }

@@ -17,16 +17,16 @@ enum {
 
 /* A line or a session, and what it did. */
 struct fold {
-    const struct max_line *line; /* NULL: a session */
-    int session;                 /* of the record */
+    const struct max_line *line;  /* NULL: a session */
+    int session;                  /* of the record */
     const struct record_set *set; /* the one with the highest estimate */
     bool by_speed, in;
     bool far; /* from the running max; in all the same where a second one agreed, or its session lets it in */
     struct trend_observation seen;
     struct trend before, after;
     int next_line, next_session, speed_count; /* as they stood before it */
-    int sessions;                /* that count, this one included */
-    struct date last;            /* of the last one that counts */
+    int sessions;                             /* that count, this one included */
+    struct date last;                         /* of the last one that counts */
 };
 
 struct speed_seen {
@@ -40,16 +40,16 @@ struct track {
     const struct block *block;         /* whose curve counts */
     struct ratio share;                /* of the lender's max */
     struct curve curve;
-    struct date day;                   /* lines up to it, sessions before it are folded in */
+    struct date day; /* lines up to it, sessions before it are folded in */
     struct trend now;
-    const struct max_line **lines;     /* by date */
+    const struct max_line **lines; /* by date */
     int line_count, next_line;
-    const int *sessions;               /* that did the lift, by date */
+    const int *sessions; /* that did the lift, by date */
     int session_count, next_session;
     VEC(struct fold) folds;
     VEC(struct speed_seen) speeds;
-    VEC(int) let_in;                   /* sessions that a second one agreed with */
-    struct running last;               /* the answer for `day` */
+    VEC(int) let_in;     /* sessions that a second one agreed with */
+    struct running last; /* the answer for `day` */
     bool has_last;
 };
 
@@ -131,7 +131,9 @@ static struct track *track_for(struct record *record, const struct lift *lift, c
             return track;
     }
     struct track *track = NEW(record->arena, struct track);
-    *track = (struct track){ .lift = lift, .block = block, .curve = history_curve(record->model, block, record->athlete, lift) };
+    *track = (struct track){ .lift = lift,
+                             .block = block,
+                             .curve = history_curve(record->model, block, record->athlete, lift) };
     track_sessions(record, track);
     vec_add(record->arena, &record->tracks->list, track);
     return track;
@@ -146,12 +148,16 @@ void tracks_changed(struct record *record, struct date date)
 
 /* ---- estimates ---- */
 
-static struct trend_observation seen_line(const struct record *record, const struct track *track, const struct max_line *line)
+static struct trend_observation seen_line(const struct record *record, const struct track *track,
+                                          const struct max_line *line)
 {
     struct ratio n = ratio_sub(ratio_add(ratio_dec(line->set_reps), ratio_int(10)), ratio_dec(line->set_effort));
-    return (struct trend_observation){ .day = line->date.day, .dated = date_is_set(line->date),
-                                       .source = line->estimated ? TREND_SET : TREND_TESTED, .n = line->estimated ? n : ratio_int(1),
-                                       .max = ratio_mul(history_line_load(record->athlete, line, track->block), track->share),
+    return (struct trend_observation){ .day = line->date.day,
+                                       .dated = date_is_set(line->date),
+                                       .source = line->estimated ? TREND_SET : TREND_TESTED,
+                                       .n = line->estimated ? n : ratio_int(1),
+                                       .max = ratio_mul(history_line_load(record->athlete, line, track->block),
+                                                        track->share),
                                        .borrowed = track->lent_by != track->lift };
 }
 
@@ -174,7 +180,8 @@ static bool line_now(const struct track *track, int32_t day, struct line *line)
 {
     struct speed_point points[SPEEDS_MOST];
     int count = 0;
-    for (int i = track->speeds.count - 1; i >= 0 && count < SPEEDS_MOST && track->speeds.at[i].day >= day - SPEED_DAYS; i--)
+    for (int i = track->speeds.count - 1; i >= 0 && count < SPEEDS_MOST && track->speeds.at[i].day >= day - SPEED_DAYS;
+         i--)
         points[count++] = track->speeds.at[i].point;
     return line_of_speeds(points, count, line);
 }
@@ -301,7 +308,10 @@ static void track_advance(struct record *record, struct track *track, struct dat
         const struct max_line *line = track->next_line < track->line_count ? track->lines[track->next_line] : NULL;
         int session = track->next_session < track->session_count ? track->sessions[track->next_session] : -1;
         int32_t done = session >= 0 ? record->sessions[session].diary->date.day : INT32_MAX;
-        struct fold fold = { .session = session, .in = true, .next_line = track->next_line, .next_session = track->next_session,
+        struct fold fold = { .session = session,
+                             .in = true,
+                             .next_line = track->next_line,
+                             .next_session = track->next_session,
                              .speed_count = track->speeds.count };
         if (line && line->date.day <= day.day && line->date.day <= done) {
             fold.line = line;
@@ -320,7 +330,8 @@ static void track_advance(struct record *record, struct track *track, struct dat
 
 /* ---- the derivation ---- */
 
-static struct reason *reason_of(struct record *record, enum reason_kind kind, struct span at, const struct reason *before)
+static struct reason *reason_of(struct record *record, enum reason_kind kind, struct span at,
+                                const struct reason *before)
 {
     struct reason *reason = NEW(record->arena, struct reason);
     *reason = (struct reason){ .kind = kind, .at = at, .before = before };
@@ -336,14 +347,20 @@ static const char *set_words(struct record *record, const struct fold *fold)
     if (set->lift->loads == LOADS_BODYWEIGHT)
         body = set->shown.e10 < 0 ? "bodyweight minus " : "bodyweight plus ";
     if (fold->by_speed)
-        return arena_format(record->arena, "%s%s x %d at %s m/s", body, load, set->reps, dec_text(record->arena, set->speed));
-    const char *meant = set->effort.e10 == set->rated.e10 ? "" : arena_format(record->arena, ", which means %s", dec_text(record->arena, set->effort));
-    return arena_format(record->arena, "%s%s x %d rpe %s%s", body, load, set->reps, dec_text(record->arena, set->rated), meant);
+        return arena_format(record->arena, "%s%s x %d at %s m/s", body, load, set->reps,
+                            dec_text(record->arena, set->speed));
+    const char *meant = set->effort.e10 == set->rated.e10
+                            ? ""
+                            : arena_format(record->arena, ", which means %s", dec_text(record->arena, set->effort));
+    return arena_format(record->arena, "%s%s x %d rpe %s%s", body, load, set->reps, dec_text(record->arena, set->rated),
+                        meant);
 }
 
-static const struct reason *reason_line(struct record *record, const struct track *track, const struct fold *fold, const struct reason *before)
+static const struct reason *reason_line(struct record *record, const struct track *track, const struct fold *fold,
+                                        const struct reason *before)
 {
-    struct reason *reason = reason_of(record, fold->line->estimated ? REASON_MAX_ESTIMATED : REASON_MAX, fold->line->at, before);
+    struct reason *reason =
+        reason_of(record, fold->line->estimated ? REASON_MAX_ESTIMATED : REASON_MAX, fold->line->at, before);
     reason->name = track->lent_by->name;
     reason->date = fold->line->date;
     reason->load = history_line_load(record->athlete, fold->line, track->block);
@@ -426,7 +443,8 @@ struct running running_max(struct record *record, const struct lift *lift, struc
     return running;
 }
 
-int running_outliers(struct record *record, const struct lift *lift, const struct block *block, const struct outlier **out)
+int running_outliers(struct record *record, const struct lift *lift, const struct block *block,
+                     const struct outlier **out)
 {
     VEC(struct outlier) found = { 0 };
     struct track *track = track_for(record, lift, block);
@@ -436,8 +454,11 @@ int running_outliers(struct record *record, const struct lift *lift, const struc
         const struct fold *fold = &track->folds.at[i];
         if (!fold->far || (fold->in && !record->sessions[fold->session].diary->lets_in))
             continue;
-        struct outlier outlier = { .lift = lift, .session = &record->sessions[fold->session], .set = fold->set, .max = trend_max(&fold->before) };
-        outlier.estimate.e10 = ratio_nearest(ratio_div(fold->seen.max, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10;
+        struct outlier outlier = {
+            .lift = lift, .session = &record->sessions[fold->session], .set = fold->set, .max = trend_max(&fold->before)
+        };
+        outlier.estimate.e10 =
+            ratio_nearest(ratio_div(fold->seen.max, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10;
         vec_add(record->arena, &found, outlier);
     }
     *out = found.at;

@@ -2,8 +2,7 @@
 """`setwright explain`: the list is whole, and what a page shows is true.
 
 A rule's page shows two whole files, the second without the finding, then how to change its limit and how to allow one finding;
-all four are tried. A rule whose examples need what this version does not build yet (not-yet) waits: as soon as they build,
-they are tried too.
+all four are tried.
 """
 import re
 import sys
@@ -62,9 +61,6 @@ def rule_is_true(name):
     assert fires != mended
     assert 'Source: ' in page, 'no source'
     before, after = names(fires), names(mended)
-    if 'not-yet' in before:
-        assert 'not-yet' in after, 'only one of the two examples waits for a later version'
-        return
     assert name in before, f'the first example does not give it: {before}'
     assert name not in after, f'the second example still gives it: {after}'
     assert 'error' not in levels(mended), 'the mended example has an error'

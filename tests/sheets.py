@@ -13,7 +13,7 @@ import program
 
 TITLES = dict(re.findall(r'athlete ([a-z]+) \{\s*title "([^"]+)"',
                          ''.join(open(os.path.join(TOP, 'examples', name), encoding='utf-8').read()
-                                 for name in sorted(os.listdir(os.path.join(TOP, 'examples'))))))
+                                 for name in sorted(os.listdir(os.path.join(TOP, 'examples'))) if name.endswith('.block'))))
 MONTHS = ('January February March April May June July August September October November December').split()
 
 

@@ -37,6 +37,8 @@ void setwright_free(struct setwright *sw);                       /* NULL is fine
 enum setwright_status setwright_load(struct setwright *sw, const char *const *paths, int count);
 /* Plans every block for every athlete; findings grow, nothing is written. */
 enum setwright_status setwright_check(struct setwright *sw);
+/* The same for who only builds: what is an error is found, what only warns is left unsaid. A check may follow. */
+enum setwright_status setwright_check_errors(struct setwright *sw);
 
 enum setwright_level { SETWRIGHT_ERROR, SETWRIGHT_WARNING, SETWRIGHT_ADVICE };
 struct setwright_place {

@@ -157,6 +157,10 @@ enum setwright_status setwright_build(struct setwright *sw, const char *format_n
         return build_sheet(sw, format_name, sheet, &chosen, (struct sink){ sink.write, sink.context });
     struct format_options options = { .crlf = choice->crlf, .narrow = chosen.narrow };
     struct writer *writer = format->begin(sw->work, (struct sink){ sink.write, sink.context }, &options);
+    plans_forget(sw);
+    sw->bare = format->bare;
     bool written = build_pairs(sw, format, writer, &chosen);
+    plans_forget(sw);
+    sw->bare = false;
     return format->end(writer) && written ? SETWRIGHT_FINE : SETWRIGHT_FILES;
 }

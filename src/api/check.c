@@ -30,17 +30,13 @@ static void check_unplanned(struct setwright *sw, struct checking *checking, con
     }
 }
 
-enum setwright_status setwright_check(struct setwright *sw)
+static void check_all(struct setwright *sw, struct checking *checking)
 {
-    GUARD(sw);
-    if (!sw->model)
-        return api_status(sw);
     const struct model *model = sw->model;
     bool **touched = NEW_MANY(sw->arena, bool *, model->block_count + 1);
+    bool *has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1);
     for (int i = 0; i < model->block_count; i++)
         touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
-    struct checking *checking = checking_new(sw->arena, model);
-    bool *has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1);
     pairs_make(sw);
     for (int first = 0, next; first < sw->pairs.count; first = next) {
         for (next = first + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete;)
@@ -50,7 +46,31 @@ enum setwright_status setwright_check(struct setwright *sw)
     }
     check_unplanned(sw, checking, has_pairs);
     plans_forget(sw);
-    untouched_say(model, touched);
+    if (!sw->bare)
+        untouched_say(model, touched);
     checking_finish(checking);
+}
+
+enum setwright_status setwright_check(struct setwright *sw)
+{
+    GUARD(sw);
+    if (!sw->model)
+        return api_status(sw);
+    sw->bare = false;
+    check_all(sw, checking_new(sw->arena, sw->model));
+    return api_status(sw);
+}
+
+enum setwright_status setwright_check_errors(struct setwright *sw)
+{
+    GUARD(sw);
+    if (!sw->model)
+        return api_status(sw);
+    struct checking *checking = checking_new_errors(sw->arena, sw->model);
+    if (!checking)
+        return setwright_check(sw);
+    sw->bare = true;
+    check_all(sw, checking);
+    sw->bare = false;
     return api_status(sw);
 }

@@ -24,6 +24,8 @@ struct setwright {
     struct findings *findings;
     struct reader reader;
     struct model *model; /* NULL until loaded without errors */
+    struct shapes *shapes;  /* what athletes of one block share */
+    bool bare;              /* the plans at hand need neither reasons nor totals */
     VEC(struct pair) pairs; /* made once, by pairs_make */
     const struct athlete *planned; /* whose plans, all of them, stand in `scratch`; NULL: nobody's */
     struct plan **plans;           /* hers, in order of her pairs; NULL where she leaves a block out */

@@ -12,6 +12,7 @@ static bool begin(struct setwright *sw)
     sw->interner = interner_new(sw->arena);
     sw->sources = sources_new(sw->arena);
     sw->findings = findings_new(sw->arena, sw->sources);
+    sw->shapes = shapes_new(sw->arena);
     return true;
 }
 

@@ -75,7 +75,9 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
     for (int i = 0; i < count; i++) {
         const struct pair *pair = &first[order[i]];
         if (blocks[order[i]])
-            plans[order[i]] = plan_make(sw->scratch, sw->model, blocks[order[i]], athlete, made, touched ? touched[pair->block] : NULL);
+            plans[order[i]] = plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = blocks[order[i]], .athlete = athlete,
+                                                                         .record = made, .shapes = sw->shapes, .bare = sw->bare,
+                                                                         .touched = touched ? touched[pair->block] : NULL });
     }
     if (made)
         record_finish(made);
@@ -96,7 +98,8 @@ struct plan *plan_add(struct setwright *sw, const struct pair *pair)
 {
     if (!pair->athlete->diary_count) {
         const struct block *block = model_block_for(sw->model, pair->block, pair->athlete);
-        return block ? plan_make(sw->scratch, sw->model, block, pair->athlete, NULL, NULL) : NULL;
+        return block ? plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = block, .athlete = pair->athlete,
+                                                                  .shapes = sw->shapes, .bare = sw->bare }) : NULL;
     }
     const struct pair *first = first_of(sw, pair), *past = first;
     while (past < sw->pairs.at + sw->pairs.count && past->athlete == pair->athlete)

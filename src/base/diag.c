@@ -14,6 +14,7 @@ struct findings {
     int sorted_room;
     struct finding **slots; /* hash set on kind and span, at most half full */
     uint32_t room;          /* a power of two */
+    int said;               /* repeats counted */
 };
 
 struct findings *findings_new(struct arena *arena, struct sources *sources)
@@ -60,6 +61,7 @@ static struct finding *add(struct findings *findings, enum kind kind, const stru
 {
     const char *message = span_is_somewhere(at) ? NULL : arena_vformat(findings->arena, format, args);
     struct finding **slot = slot_find(findings, row, at, message);
+    findings->said++;
     if (*slot) {
         (*slot)->times++;
         return *slot;
@@ -164,6 +166,11 @@ int findings_count(const struct findings *findings, enum level level)
     for (int i = 0; i < findings->all.count; i++)
         count += is_heard(findings->all.at[i]) && findings->all.at[i]->level == level;
     return count;
+}
+
+int findings_said(const struct findings *findings)
+{
+    return findings->said;
 }
 
 int findings_total(const struct findings *findings)

@@ -65,6 +65,7 @@ void diag_setting(struct findings *findings, struct finding *finding, struct set
 
 int findings_count(const struct findings *findings, enum level level);
 int findings_total(const struct findings *findings);
+int findings_said(const struct findings *findings); /* how often something was added, repeats counted */
 bool findings_has_kind(const struct findings *findings, enum kind kind);
 
 /* Those that are neither off nor allowed; sorted by file (in order of reading), place, order of adding. Valid until the next

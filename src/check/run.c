@@ -30,6 +30,7 @@ struct checking {
     struct met *slots[SLOTS];
     VEC(struct met *) all; /* in order of meeting */
     bool *allow_used;
+    bool errors_only;
 };
 
 struct asking {
@@ -245,6 +246,8 @@ void rule_hit(struct asking *asking, struct place_met place, const char *help, c
         return;
     if (place.level != LEVEL_OF_GOAL)
         level = place.level;
+    if (checking->errors_only && level != LEVEL_ERROR)
+        return;
     const struct allow_line *allow = level == LEVEL_ERROR ? NULL : allow_for(checking, asking->rule, block, place.at, place.origin);
     if (allow)
         checking->allow_used[allow->id] = true;
@@ -275,12 +278,51 @@ void checking_ask(struct checking *checking, const struct rule *rule, struct are
         rule->athlete(&asking, view);
 }
 
+/* ---- errors alone ---- */
+
+static bool rule_errs(const struct rule *rule)
+{
+    for (int goal = 0; goal < GOAL_COUNT; goal++)
+        if (rule->level[goal] == LEVEL_ERROR)
+            return true;
+    return false;
+}
+
+static bool raises_errors(const struct check_line *lines, int count)
+{
+    for (int i = 0; i < count; i++)
+        if (lines[i].says == CHECK_LEVEL && lines[i].level && !strcmp(lines[i].level, level_name(LEVEL_ERROR)))
+            return true;
+    return false;
+}
+
+/* The rules that are errors ask about the days before a meet, and about two blocks on one date. */
+static bool may_err(struct plan *const *plans, int plan_count)
+{
+    return plan_count > 1 || (plan_count == 1 && plans[0]->block->season);
+}
+
 void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
                       struct plan *const *plans, int plan_count)
 {
+    if (checking->errors_only && !may_err(plans, plan_count))
+        return;
     struct athlete_view view = athlete_view_make(scratch, checking->model, athlete, record, plans, plan_count);
     for (int i = 0; i < rule_count; i++)
-        checking_ask(checking, &rules[i], scratch, &view);
+        if (!checking->errors_only || rule_errs(&rules[i]))
+            checking_ask(checking, &rules[i], scratch, &view);
+}
+
+struct checking *checking_new_errors(struct arena *arena, const struct model *model)
+{
+    bool raised = raises_errors(model->checks, model->check_count);
+    for (int i = 0; i < model->block_count; i++)
+        raised |= raises_errors(model->blocks[i]->checks, model->blocks[i]->check_count);
+    if (raised)
+        return NULL;
+    struct checking *checking = checking_new(arena, model);
+    checking->errors_only = true;
+    return checking;
 }
 
 struct checking *checking_new(struct arena *arena, const struct model *model)
@@ -442,5 +484,6 @@ void checking_finish(struct checking *checking)
         return;
     for (int i = 0; i < checking->all.count; i++)
         say(checking, checking->all.at[i]);
-    say_unused(checking);
+    if (!checking->errors_only)
+        say_unused(checking);
 }

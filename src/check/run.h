@@ -9,6 +9,10 @@ struct checking; /* one check of a whole club */
 /* Reads the `checks` and `allow` lines: findings for unknown rules (nearest name), missing reasons, limits that do not fit. */
 struct checking *checking_new(struct arena *arena, const struct model *model);
 
+/* As checking_new, to ask only what the trade's table has as an error; nothing else is said. NULL where the house's `checks` make
+ * errors of other rules: then all must be asked. Such plans may be bare. */
+struct checking *checking_new_errors(struct arena *arena, const struct model *model);
+
 /* Asks all rules about one athlete's record (NULL: no diary) and plans (in file order; they live in `scratch`, as do the views). */
 void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
                       struct plan *const *plans, int plan_count);

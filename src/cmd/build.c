@@ -118,12 +118,25 @@ static int may_build(const struct request *request, struct setwright *sw, int st
     return status ? status : EXIT_ERRORS;
 }
 
+/* Warnings are of no use to a build that errors alone can stop; but where there is an error, all that `check` says is shown. */
+static int open_for(struct request *request, struct session *session)
+{
+    bool errors_alone = request->fail_on == SETWRIGHT_ERROR && !request->accept && !request->form;
+    if (!errors_alone)
+        return session_open(request, session);
+    int status = session_open_errors(request, session);
+    if (status != EXIT_ERRORS)
+        return status;
+    session_close(session);
+    return session_open(request, session);
+}
+
 int cmd_build(struct request *request)
 {
     struct build build = { .request = request, .progress = progress_begin() };
     if (!accept_asked_well(request))
         return EXIT_USAGE;
-    int status = session_open(request, &build.session);
+    int status = open_for(request, &build.session);
     if (build.session.sw) {
         int trouble = accept_apply(request, &build.session, status);
         status = trouble ? trouble : may_build(request, build.session.sw, status);

@@ -68,7 +68,7 @@ static int expand(struct request *request, struct disk *disk)
     return 0;
 }
 
-int session_open(struct request *request, struct session *session)
+static int open_with(struct request *request, struct session *session, enum setwright_status (*check)(struct setwright *sw))
 {
     *session = (struct session){ .disk = NEW(request->arena, struct disk) };
     session->disk->arena = request->arena;
@@ -85,7 +85,17 @@ int session_open(struct request *request, struct session *session)
         return EXIT_LIMIT;
     }
     status = setwright_load(session->sw, session->disk->named.at, session->disk->named.count);
-    return status ? status : (int)setwright_check(session->sw);
+    return status ? status : (int)check(session->sw);
+}
+
+int session_open(struct request *request, struct session *session)
+{
+    return open_with(request, session, setwright_check);
+}
+
+int session_open_errors(struct request *request, struct session *session)
+{
+    return open_with(request, session, setwright_check_errors);
 }
 
 void session_close(struct session *session)

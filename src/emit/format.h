@@ -30,6 +30,7 @@ struct format {
     const char *name;   /* "csv" */
     const char *ending; /* ".csv" */
     const char *says;   /* for --help */
+    bool bare;          /* shows neither reasons nor totals: plans without them will do */
     struct writer *(*begin)(struct arena *arena, struct sink sink, const struct format_options *options);
     bool (*athlete)(struct writer *writer, const struct athlete *athlete); /* before her plans */
     bool (*plan)(struct writer *writer, const struct plan *plan);

@@ -13,6 +13,7 @@ static const struct format formats[] = {
     { .name = "csv",
       .ending = ".csv",
       .says = "a table for a spreadsheet, a row for each run of like sets",
+      .bare = true,
       .begin = csv_begin,
       .athlete = csv_athlete,
       .plan = csv_plan,

@@ -16,7 +16,8 @@ static void apply_changes(struct loading *l)
         case CHANGE_DOWN: l->raw = ratio_sub(l->raw, amount); break;
         case CHANGE_TO: l->raw = amount; break;
         }
-        reason->name = arena_format(l->p->arena, "load %s %s", waiting->change->way == CHANGE_UP ? "up" : waiting->change->way == CHANGE_DOWN ? "down" : "to",
+        if (!l->p->bare)
+            reason->name = arena_format(l->p->arena, "load %s %s", waiting->change->way == CHANGE_UP ? "up" : waiting->change->way == CHANGE_DOWN ? "down" : "to",
                                     waiting->percent ? arena_format(l->p->arena, "%s %%", dec_text(l->p->arena, ratio_nearest(waiting->amount, (struct dec){ DEC_ONE / 100 })))
                                                      : weight_text(l->p->arena, ratio_to_weight(waiting->amount), l->p->plan->unit));
         reason->load = l->raw;
@@ -43,7 +44,8 @@ static void lower_by_effort(struct loading *l, struct lowest *lowest, struct dec
     if (!l->has_max || !loading_is_counted(l))
         return;
     struct ratio n = ratio_sub(ratio_add(reps_middle(l->spec), ratio_int(10)), ratio_dec(effort));
-    lower(lowest, ratio_mul(l->max.load, curve_share(&l->curve, n)), at, arena_format(l->p->arena, "rpe %s", dec_text(l->p->arena, effort)));
+    const char *name = l->p->bare ? "" : arena_format(l->p->arena, "rpe %s", dec_text(l->p->arena, effort));
+    lower(lowest, ratio_mul(l->max.load, curve_share(&l->curve, n)), at, name);
 }
 
 static struct lowest lowest_cap(struct loading *l)
@@ -278,7 +280,7 @@ static struct plan_run run_make(struct planning *p, struct work_week *week, stru
         finish_load(&l);
     else
         open_load(&l);
-    run.reason = l.reason;
+    run.reason = p->bare ? NULL : l.reason;
     run.own_max = l.has_max ? l.max.load : ratio_int(0);
     return run;
 }

@@ -168,10 +168,21 @@ int64_t plan_day_seconds(const struct plan_day *day);
 /* How many weeks the block has for an athlete: those she repeats are counted twice. */
 int plan_week_count(const struct block *block, const struct athlete *athlete);
 
-/* Plans one athlete through one block. Never NULL. Findings go to the model's; `touched` (block->change_count flags, may be
- * NULL) learns which changes found something to change. `record` is her diary's, of record_new, NULL without one: then her blocks
- * are planned in order of their starts, and the record learns each week as it is planned. */
-struct plan *plan_make(struct arena *scratch, const struct model *model, const struct block *block,
-                       const struct athlete *athlete, struct record *record, bool *touched);
+/* What athletes who train the same block share, kept for a run; memory grows with the blocks that three or more train. */
+struct shapes;
+struct shapes *shapes_new(struct arena *arena);
+
+struct plan_job {
+    const struct model *model;
+    const struct block *block;
+    const struct athlete *athlete;
+    struct record *record; /* her diary's, of record_new; NULL without one. With one, her blocks are planned in order of their
+                              starts, and the record learns each week as it is planned */
+    bool *touched;         /* block->change_count flags: learns which changes found something to change; may be NULL */
+    struct shapes *shapes; /* NULL: none are kept */
+    bool bare;             /* without reasons and totals, for who looks at neither */
+};
+/* Plans one athlete through one block. Never NULL. Findings go to the model's. */
+struct plan *plan_make(struct arena *scratch, const struct plan_job *job);
 
 #endif

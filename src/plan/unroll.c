@@ -1,5 +1,5 @@
 /* Model to plan: a block's weeks for one athlete, week by week. */
-#include "plan/work.h"
+#include "plan/shape.h"
 
 struct finding *plan_finding(const struct planning *p, const struct work_week *week, const struct work_day *day,
                              const struct work_entry *entry, const struct origin *origin, enum kind kind, struct span at,
@@ -29,7 +29,7 @@ struct finding *plan_finding(const struct planning *p, const struct work_week *w
 struct reason *reason_add(struct planning *p, enum reason_kind kind, struct span at, const struct origin *origin,
                           const struct reason *before)
 {
-    struct reason *reason = NEW(p->arena, struct reason);
+    struct reason *reason = p->bare ? &p->no_reason : NEW(p->arena, struct reason);
     reason->kind = kind;
     reason->at = at;
     reason->origin = origin;
@@ -374,46 +374,94 @@ static void week_entries(struct planning *p, struct work_week *work)
     }
 }
 
-static struct plan_week week_make(struct planning *p, int number, struct week_slot slot)
+/* All of a week that needs no max. */
+static void week_shape(struct planning *p, int number, struct week_slot slot, struct work_week *work)
 {
-    struct work_week work = { .number = number, .block_week = slot.block_week, .kind = p->block->kinds[slot.block_week],
-                              .start = date_plus(p->block->start, 7 * (number - 1)) };
+    *work = (struct work_week){ .number = number, .block_week = slot.block_week, .kind = p->block->kinds[slot.block_week],
+                                .start = date_plus(p->block->start, 7 * (number - 1)) };
     for (int i = 0; i < p->block->week_line_count; i++)
         for (int j = 0; week_in(&p->block->week_lines[i].weeks, slot.block_week) && j < p->block->week_lines[i].note_count; j++)
-            vec_add(p->arena, &work.notes, p->block->week_lines[i].notes[j]);
-    if (!slot.skipped) {
-        plain_days(p, &work);
-        for (int i = 0; i < p->block->rotation_count; i++)
-            rotation_days(p, &work, &p->block->rotations[i]);
-        sort_days(&work);
-        meet_week(p, &work);
-        week_entries(p, &work);
-        progress_week(p, &work);
-        loads_week(p, &work);
-    }
-    struct plan_day *days = NEW_MANY(p->arena, struct plan_day, work.days.count + 1);
-    for (int i = 0; i < work.days.count; i++)
-        days[i] = keep_day(p, &work.days.at[i]);
-    struct plan_week week = { .number = number, .block_week = slot.block_week, .kind = work.kind, .start = work.start, .days = days,
-                              .day_count = work.days.count, .notes = work.notes.at, .note_count = work.notes.count };
-    totals_week(p, &week);
+            vec_add(p->arena, &work->notes, p->block->week_lines[i].notes[j]);
+    if (slot.skipped)
+        return;
+    plain_days(p, work);
+    for (int i = 0; i < p->block->rotation_count; i++)
+        rotation_days(p, work, &p->block->rotations[i]);
+    sort_days(work);
+    meet_week(p, work);
+    week_entries(p, work);
+}
+
+static struct plan_week week_finish(struct planning *p, struct work_week *work)
+{
+    progress_week(p, work);
+    loads_week(p, work);
+    struct plan_day *days = NEW_MANY(p->arena, struct plan_day, work->days.count + 1);
+    for (int i = 0; i < work->days.count; i++)
+        days[i] = keep_day(p, &work->days.at[i]);
+    struct plan_week week = { .number = work->number, .block_week = work->block_week, .kind = work->kind, .start = work->start,
+                              .days = days, .day_count = work->days.count, .notes = work->notes.at, .note_count = work->notes.count };
+    if (!p->bare)
+        totals_week(p, &week);
     return week;
 }
 
-struct plan *plan_make(struct arena *scratch, const struct model *model, const struct block *block,
-                       const struct athlete *athlete, struct record *record, bool *touched)
+/* Worked out by the first who asks, into the run's memory. */
+static struct shape *shape_make(struct planning *p)
+{
+    struct planning maker = *p;
+    struct shape *shape = NEW(p->shapes->arena, struct shape);
+    bool *touched = NEW_MANY(p->shapes->arena, bool, p->block->change_count + 1);
+    int said = findings_said(p->model->findings);
+    maker.arena = p->shapes->arena;
+    maker.touched = touched;
+    maker.bare = false;
+    struct week_slots slots = week_slots_of(&maker);
+    struct work_week *weeks = NEW_MANY(maker.arena, struct work_week, slots.list.count + 1);
+    for (int i = 0; i < slots.list.count; i++)
+        week_shape(&maker, i + 1, slots.list.at[i], &weeks[i]);
+    *shape = (struct shape){ .block = p->block, .weeks = weeks, .week_count = slots.list.count, .touched = touched,
+                             .unfit = findings_said(p->model->findings) != said, .next = p->shapes->first };
+    return p->shapes->first = shape;
+}
+
+/* The shape that she shares with others; NULL: her weeks are her own. */
+static const struct shape *shape_of(struct planning *p)
+{
+    if (!shape_is_shared(p))
+        return NULL;
+    struct shape *shape = shape_find(p->shapes, p->block);
+    if (!shape)
+        shape = shape_make(p);
+    for (int i = 0; p->touched && i < p->block->change_count; i++)
+        p->touched[i] |= shape->touched[i];
+    return shape->unfit ? NULL : shape;
+}
+
+struct plan *plan_make(struct arena *scratch, const struct plan_job *job)
 {
     struct plan *plan = NEW(scratch, struct plan);
-    struct planning p = { .arena = scratch, .model = model, .block = block, .athlete = athlete, .record = record, .touched = touched, .plan = plan };
-    *plan = (struct plan){ .model = model, .athlete = athlete, .block = block, .unit = athlete->gym->unit, .record = record };
-    struct week_slots slots = week_slots_of(&p);
-    struct plan_week *weeks = NEW_MANY(scratch, struct plan_week, slots.list.count + 1);
+    struct planning p = { .arena = scratch, .model = job->model, .block = job->block, .athlete = job->athlete, .record = job->record,
+                          .touched = job->touched, .shapes = job->shapes, .bare = job->bare, .plan = plan };
+    *plan = (struct plan){ .model = job->model, .athlete = job->athlete, .block = job->block, .unit = job->athlete->gym->unit,
+                           .record = job->record };
+    const struct shape *shape = shape_of(&p);
+    struct week_slots slots = { 0 };
+    if (!shape)
+        slots = week_slots_of(&p);
+    int count = shape ? shape->week_count : slots.list.count;
+    struct plan_week *weeks = NEW_MANY(scratch, struct plan_week, count + 1);
     plan->weeks = weeks;
-    for (int i = 0; i < slots.list.count; i++) {
-        weeks[i] = week_make(&p, i + 1, slots.list.at[i]);
+    for (int i = 0; i < count; i++) {
+        struct work_week *work = NEW(scratch, struct work_week);
+        if (shape)
+            shape_week(&p, &shape->weeks[i], work);
+        else
+            week_shape(&p, i + 1, slots.list.at[i], work);
+        weeks[i] = week_finish(&p, work);
         plan->week_count = i + 1;
-        if (record)
-            record_take_week(record, plan, &weeks[i]);
+        if (p.record)
+            record_take_week(p.record, plan, &weeks[i]);
     }
     return plan;
 }

@@ -123,6 +123,9 @@ struct planning {
     const struct block *block;
     const struct athlete *athlete;
     struct record *record; /* NULL: no diary */
+    struct shapes *shapes; /* NULL: none are kept */
+    bool bare;             /* no reasons, no totals */
+    struct reason no_reason; /* bare: what all reasons are written to, and nobody reads */
     bool *touched;
     VEC(struct state *) states;
     VEC(struct stint) stints; /* of all progressions, in order of training */

@@ -52,7 +52,7 @@ static const char *items_text(struct told *t, const struct listed *row)
     int count = 0;
     for (int i = 0; i < t->model->block_count; i++)
         if (strchr(row->blocks, t->model->blocks[i]->name[0]))
-            plans[count++] = plan_make(t->arena, t->model, t->model->blocks[i], ines, NULL, NULL);
+            plans[count++] = plan_make(t->arena, &(struct plan_job){ .model = t->model, .block = t->model->blocks[i], .athlete = ines, .record = NULL, .touched = NULL });
     if (row->from)
         assert_true(date_parse(row->from, 10, &narrow.from));
     if (row->to)

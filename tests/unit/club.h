@@ -180,7 +180,7 @@ static inline struct plan *told_plan_record(struct told *t, const char *block, c
         bool named = !strcmp(blocks[i]->name, block);
         if (!named && !made)
             continue;
-        struct plan *now = plan_make(t->arena, t->model, blocks[i], who, made, touched);
+        struct plan *now = plan_make(t->arena, &(struct plan_job){ .model = t->model, .block = blocks[i], .athlete = who, .record = made, .touched = touched });
         plan = named ? now : plan;
     }
     if (made)

@@ -1,0 +1,59 @@
+#include "plan/shape.h"
+
+enum { SHARERS_LEAST = 3 }; /* two are planned as fast without one, and a club of single plans keeps none in memory */
+
+struct shapes *shapes_new(struct arena *arena)
+{
+    struct shapes *shapes = NEW(arena, struct shapes);
+    shapes->arena = arena;
+    return shapes;
+}
+
+bool shape_is_shared(const struct planning *p)
+{
+    if (!p->shapes || p->block->athlete_count < SHARERS_LEAST || p->athlete->avoid_count)
+        return false;
+    for (int i = 0; i < p->block->adjust_count; i++)
+        if (adjust_is_for(&p->block->adjusts[i], p->athlete))
+            return false;
+    return true;
+}
+
+struct shape *shape_find(const struct shapes *shapes, const struct block *block)
+{
+    for (struct shape *shape = shapes->first; shape; shape = shape->next)
+        if (shape->block == block)
+            return shape;
+    return NULL;
+}
+
+/* A progression moves targets, and waiting changes of reps follow it. */
+static void own_specs(struct planning *p, struct work_group *group)
+{
+    if (!group->group->progression && !group->reps_changes.count)
+        return;
+    struct spec *specs = NEW_MANY(p->arena, struct spec, group->spec_count);
+    memcpy(specs, group->specs, sizeof *specs * (size_t)group->spec_count);
+    group->specs = specs;
+}
+
+void shape_week(struct planning *p, const struct work_week *shape, struct work_week *out)
+{
+    *out = *shape;
+    out->days.at = NEW_MANY(p->arena, struct work_day, shape->days.count + 1);
+    for (int i = 0; i < shape->days.count; i++) {
+        struct work_day *day = &out->days.at[i];
+        *day = shape->days.at[i];
+        if (!day->day->gym)
+            day->gym = p->athlete->gym;
+        day->entries.at = NEW_MANY(p->arena, struct work_entry, day->entries.count + 1);
+        for (int j = 0; j < day->entries.count; j++) {
+            struct work_entry *entry = &day->entries.at[j];
+            *entry = shape->days.at[i].entries.at[j];
+            entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.count + 1);
+            memcpy(entry->groups.at, shape->days.at[i].entries.at[j].groups.at, sizeof *entry->groups.at * (size_t)entry->groups.count);
+            for (int k = 0; k < entry->groups.count; k++)
+                own_specs(p, &entry->groups.at[k]);
+        }
+    }
+}

@@ -21,7 +21,7 @@ FLOOR   = 90
 DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strength --week 1 examples/
 
 build_packages = gcc libc6-dev make flex bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
-check_packages = clang git gcovr bc sqlite3 locales python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
+check_packages = clang git gcovr bc sqlite3 locales parallel python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
 
 ifeq ($(MAKELEVEL),0)
 MAKEFLAGS += -j2

@@ -38,7 +38,9 @@ enum setwright_status setwright_load(struct setwright *sw, const char *const *pa
 /* Plans every block for every athlete; findings grow, nothing is written. */
 enum setwright_status setwright_check(struct setwright *sw);
 /* The same for who only builds: what is an error is found, what only warns is left unsaid. A check may follow. */
-enum setwright_status setwright_check_errors(struct setwright *sw);
+struct setwright_choice;
+enum setwright_status setwright_check_errors(struct setwright *sw, const struct setwright_choice *choice); /* of the choice only its
+                                                                     part and its turns count; NULL: all athletes */
 
 enum setwright_level { SETWRIGHT_ERROR, SETWRIGHT_WARNING, SETWRIGHT_ADVICE };
 struct setwright_place {
@@ -80,6 +82,13 @@ struct setwright_style {
 };
 void setwright_findings_text(struct setwright *sw, struct setwright_sink sink, struct setwright_style style);
 
+/* Who takes turns with others to build one output: `athletes` of them at a time, the turn-th (from 0) of `turns`. `done` is called
+ * after each turn, when all bytes of it are in the sink; what all write, turn by turn, is the whole, byte for byte. */
+struct setwright_turns {
+    int turn, turns, athletes;
+    bool (*done)(void *context); /* false ends the build */
+    void *context;
+};
 /* What is built. NULL and 0 leave a bound open; dates are "2027-01-04". */
 struct setwright_choice {
     const char *const *athletes; /* names of athletes or groups */
@@ -93,6 +102,9 @@ struct setwright_choice {
     const char *const *flights; /* the meet sheet: "9:30" for each lift, in its order */
     int flight_count;
     const char *sheet; /* text: "athlete" (as NULL), "group", "coach" or "meet" */
+    int part, parts;   /* the part-th of so many shares of the athletes, in output order; built one after the other they are the
+                          whole, byte for byte (not with a `sheet`); 0: all */
+    const struct setwright_turns *turns; /* NULL: alone */
 };
 /* Whether a choice has anything to build; SETWRIGHT_USAGE with a problem when not. */
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice);

@@ -30,7 +30,7 @@ static void check_unplanned(struct setwright *sw, struct checking *checking, con
     }
 }
 
-static void check_all(struct setwright *sw, struct checking *checking)
+static void check_all(struct setwright *sw, struct checking *checking, const struct chosen *chosen, const struct setwright_turns *turns)
 {
     const struct model *model = sw->model;
     bool **touched = NEW_MANY(sw->arena, bool *, model->block_count + 1);
@@ -38,11 +38,13 @@ static void check_all(struct setwright *sw, struct checking *checking)
     for (int i = 0; i < model->block_count; i++)
         touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
     pairs_make(sw);
-    for (int first = 0, next; first < sw->pairs.count; first = next) {
+    for (int first = 0, next, athlete = 0; first < sw->pairs.count; first = next, athlete++) {
         for (next = first + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete;)
             next++;
         has_pairs[sw->pairs.at[first].athlete->order] = true;
-        check_athlete(sw, checking, &sw->pairs.at[first], next - first, touched);
+        bool chosen_one = !chosen || is_chosen(chosen, &sw->pairs.at[first]);
+        if (chosen_one && (!turns || athlete / turns->athletes % turns->turns == turns->turn))
+            check_athlete(sw, checking, &sw->pairs.at[first], next - first, touched);
     }
     check_unplanned(sw, checking, has_pairs);
     plans_forget(sw);
@@ -57,11 +59,11 @@ enum setwright_status setwright_check(struct setwright *sw)
     if (!sw->model)
         return api_status(sw);
     sw->bare = false;
-    check_all(sw, checking_new(sw->arena, sw->model));
+    check_all(sw, checking_new(sw->arena, sw->model), NULL, NULL);
     return api_status(sw);
 }
 
-enum setwright_status setwright_check_errors(struct setwright *sw)
+enum setwright_status setwright_check_errors(struct setwright *sw, const struct setwright_choice *choice)
 {
     GUARD(sw);
     if (!sw->model)
@@ -69,8 +71,13 @@ enum setwright_status setwright_check_errors(struct setwright *sw)
     struct checking *checking = checking_new_errors(sw->arena, sw->model);
     if (!checking)
         return setwright_check(sw);
+    struct setwright_choice share = { .part = choice ? choice->part : 0, .parts = choice ? choice->parts : 0 };
+    struct chosen chosen;
+    enum setwright_status status = api_choose(sw, &share, &chosen);
+    if (status)
+        return status;
     sw->bare = true;
-    check_all(sw, checking);
+    check_all(sw, checking, &chosen, choice ? choice->turns : NULL);
     sw->bare = false;
     return api_status(sw);
 }

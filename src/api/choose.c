@@ -114,6 +114,42 @@ static enum setwright_status check_weeks(struct setwright *sw, struct chosen *ch
     return SETWRIGHT_USAGE;
 }
 
+/* How many athletes the choice has; `kept` (by order, or NULL) learns which of them are from first up to past. */
+static int athletes_between(const struct setwright *sw, const struct chosen *chosen, int64_t first, int64_t past, bool *kept)
+{
+    const struct athlete *last = NULL;
+    int count = 0;
+    for (int i = 0; i < sw->pairs.count; i++) {
+        const struct pair *pair = &sw->pairs.at[i];
+        if (pair->athlete == last || !is_chosen(chosen, pair))
+            continue;
+        last = pair->athlete;
+        if (kept)
+            kept[last->order] = count >= first && count < past;
+        count++;
+    }
+    return count;
+}
+
+/* Athletes in output order, in shares that differ by one at most; the first is never the smaller. */
+static enum setwright_status choose_part(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    if (!choice->parts)
+        return SETWRIGHT_FINE;
+    if (choice->sheet && strcmp(choice->sheet, "athlete") != 0)
+        sw->problem = arena_format(sw->arena, "the %s sheet has no parts; leave --part out", choice->sheet);
+    else if (choice->part < 1 || choice->part > choice->parts)
+        sw->problem = arena_format(sw->arena, "there is no part %d of %d", choice->part, choice->parts);
+    if (sw->problem)
+        return SETWRIGHT_USAGE;
+    bool *kept = NEW_MANY(sw->work, bool, sw->model->athlete_count + 1);
+    int64_t count = athletes_between(sw, out, 0, 0, NULL), parts = choice->parts;
+    athletes_between(sw, out, (count * (choice->part - 1) + parts - 1) / parts, (count * choice->part + parts - 1) / parts, kept);
+    out->athletes = kept;
+    out->resumed = choice->part > 1;
+    return SETWRIGHT_FINE;
+}
+
 enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
 {
     *out = (struct chosen){ .run = choice->run };
@@ -127,7 +163,9 @@ enum setwright_status api_choose(struct setwright *sw, const struct setwright_ch
         status = choose_blocks(sw, choice, out);
     if (!status)
         status = choose_dates(sw, choice, out);
-    return status ? status : check_weeks(sw, out);
+    if (!status)
+        status = check_weeks(sw, out);
+    return status ? status : choose_part(sw, choice, out);
 }
 
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice)

@@ -62,6 +62,7 @@ struct chosen {
     bool *blocks;
     int run;   /* 0: all */
     int weeks; /* of the longest chosen block */
+    bool resumed; /* a part that others come before */
     struct narrow narrow;
 };
 

@@ -353,6 +353,11 @@ void file_abandon(struct file_out *out)
     drop_beside(out);
 }
 
+bool file_failed(const struct file_out *out)
+{
+    return out->failure != 0;
+}
+
 bool file_reader_gone(const struct file_out *out)
 {
     return out->failure == EPIPE;

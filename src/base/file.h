@@ -19,6 +19,7 @@ bool file_write(struct file_out *out, const char *bytes, size_t length); /* buff
 bool file_finish(struct file_out *out, const char **why); /* flushes, syncs, closes: all but the rename; false: abandoned */
 bool file_commit(struct file_out *out, const char **why); /* finishes and renames; false: nothing was replaced */
 void file_abandon(struct file_out *out);                  /* closes, removes what was begun */
+bool file_failed(const struct file_out *out);
 bool file_reader_gone(const struct file_out *out);        /* the failure was a closed pipe */
 
 bool file_is_folder(const char *path);

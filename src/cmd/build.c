@@ -1,6 +1,7 @@
 #include "cmd/accept.h"
 #include "cmd/findings.h"
 #include "cmd/folder.h"
+#include "cmd/workers.h"
 
 #include "base/diag.h"
 
@@ -46,7 +47,8 @@ int build_write(struct build *build, const char *path, const struct setwright_ch
     struct written written = { .out = file_create(build->request->arena, path, &why) };
     if (!written.out)
         return file_says(build, path, why);
-    int status = setwright_build(build->session.sw, build->request->format, choice, (struct setwright_sink){ to_file, &written });
+    int status = build->workers ? workers_build(build->workers, written.out)
+                                : (int)setwright_build(build->session.sw, build->request->format, choice, (struct setwright_sink){ to_file, &written });
     *any = written.any;
     if (status && status != EXIT_FILES) {
         progress_end(&build->progress);
@@ -91,6 +93,11 @@ static int find_names(struct build *build)
     return name && (!sheet || setwright_sheet_name(known, &says)) ? 0 : build_unknown(build);
 }
 
+static bool is_folder(const struct request *request)
+{
+    return request->out && request->out[0] && (request->out[strlen(request->out) - 1] == '/' || file_is_folder(request->out));
+}
+
 static int build_into(struct build *build)
 {
     const char *out = build->request->out;
@@ -99,7 +106,7 @@ static int build_into(struct build *build)
         diag_say(stderr, "-o needs a name");
         return EXIT_USAGE;
     }
-    if (out && (out[strlen(out) - 1] == '/' || file_is_folder(out)))
+    if (is_folder(build->request))
         return folder_build(build, out);
     if (!build->request->per_week)
         return build_one(build, out, &choice);
@@ -118,17 +125,42 @@ static int may_build(const struct request *request, struct setwright *sw, int st
     return status ? status : EXIT_ERRORS;
 }
 
-/* Warnings are of no use to a build that errors alone can stop; but where there is an error, all that `check` says is shown. */
-static int open_for(struct request *request, struct session *session)
+/* The files are read; the athletes are checked by several processes, which then wait to build them. */
+static int check_with_workers(struct build *build)
 {
+    struct setwright_choice choice = choice_of(build->request);
+    int status = build_said(build, (int)setwright_fits(build->session.sw, &choice));
+    if (!status)
+        status = find_names(build);
+    if (status)
+        return status;
+    build->workers = workers_begin(build->request, &build->session);
+    if (!build->workers)
+        return (int)setwright_check_errors(build->session.sw, &choice);
+    status = workers_checked(build->workers);
+    if (status) {
+        workers_end(build->workers);
+        build->workers = NULL;
+    }
+    return status;
+}
+
+/* Warnings are of no use to a build that errors alone can stop; but where there is an error, all that `check` says is shown. */
+static int open_for(struct build *build)
+{
+    struct request *request = build->request;
     bool errors_alone = request->fail_on == SETWRIGHT_ERROR && !request->accept && !request->form;
+    bool one_file = !is_folder(request) && !request->per_week && !request->sheet;
+    struct setwright_choice choice = choice_of(request);
     if (!errors_alone)
-        return session_open(request, session);
-    int status = session_open_errors(request, session);
+        return session_open(request, &build->session);
+    int status = session_read(request, &build->session);
+    if (!status)
+        status = request->threads > 1 && one_file ? check_with_workers(build) : (int)setwright_check_errors(build->session.sw, &choice);
     if (status != EXIT_ERRORS)
         return status;
-    session_close(session);
-    return session_open(request, session);
+    session_close(&build->session);
+    return session_open(request, &build->session);
 }
 
 int cmd_build(struct request *request)
@@ -136,8 +168,8 @@ int cmd_build(struct request *request)
     struct build build = { .request = request, .progress = progress_begin() };
     if (!accept_asked_well(request))
         return EXIT_USAGE;
-    int status = open_for(request, &build.session);
-    if (build.session.sw) {
+    int status = open_for(&build);
+    if (build.session.sw && status != EXIT_USAGE) {
         int trouble = accept_apply(request, &build.session, status);
         status = trouble ? trouble : may_build(request, build.session.sw, status);
         if (!status)
@@ -145,6 +177,7 @@ int cmd_build(struct request *request)
         if (!status)
             status = build_into(&build);
     }
+    workers_end(build.workers);
     session_close(&build.session);
     return status;
 }

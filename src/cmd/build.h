@@ -11,6 +11,7 @@ struct build {
     struct session session;
     const char *ending; /* of the format's files, ".txt" */
     struct progress progress;
+    struct workers *workers; /* NULL: this process alone */
 };
 
 /* Writes a choice and finishes the file, which is then committed or abandoned; path NULL is standard output. *any: some bytes

@@ -8,6 +8,7 @@
 #include <stdio.h>
 
 struct findings_form;
+enum { THREADS_MOST = 64 };
 
 /* What the options of all commands come to. */
 struct request {
@@ -20,6 +21,8 @@ struct request {
     int first_week, last_week;
     const char *from, *to, *format, *out, *day, *lift, *sheet, *starts;
     bool crlf, per_week;
+    int part, parts; /* 0: all athletes */
+    int threads;     /* 0: not said, so one */
     enum setwright_level fail_on; /* this level and graver ones end in status 1 */
     const struct findings_form *form; /* NULL: text */
     const char *accept, *write_accept;
@@ -45,7 +48,7 @@ extern const struct command commands[];
 extern const int command_count;
 
 extern const struct option_row option_athlete, option_block, option_week, option_from, option_to, option_format, option_out, option_per,
-    option_crlf, option_sheet, option_flight, option_strict, option_fail_on, option_findings, option_accept, option_write_accept, option_day, option_lift, option_starts;
+    option_crlf, option_sheet, option_flight, option_strict, option_fail_on, option_findings, option_accept, option_write_accept, option_day, option_lift, option_starts, option_part, option_threads;
 
 /* Runs `setwright ARGV[1] …`; the exit status of language.md, section 8. */
 int command_line(int argc, char **argv);

@@ -102,6 +102,26 @@ static bool take_per(struct request *request, const char *argument)
     return false;
 }
 
+static bool take_part(struct request *request, const char *argument)
+{
+    const char *rest = digits(argument, &request->part);
+    if (*rest == '/')
+        rest = digits(rest + 1, &request->parts);
+    if (!*rest && request->part >= 1 && request->parts >= request->part)
+        return true;
+    diag_say(stderr, "--part takes which part of how many, such as 2/4, not %s", argument);
+    return false;
+}
+
+static bool take_threads(struct request *request, const char *argument)
+{
+    const char *rest = digits(argument, &request->threads);
+    if (rest > argument && !*rest && request->threads >= 1 && request->threads <= THREADS_MOST)
+        return true;
+    diag_say(stderr, "--threads takes a number from 1 to %d, not %s", THREADS_MOST, argument);
+    return false;
+}
+
 static bool take_crlf(struct request *request, const char *argument)
 {
     (void)argument;
@@ -126,12 +146,14 @@ const struct option_row option_athlete = { "athlete", 'a', "NAME", "only this at
                         option_write_accept = { "write-accept", 0, "FILE", "write that file; one that is there only shrinks", take_write_accept },
                         option_day = { "day", 'd', "LABEL", "only this day", take_day },
                         option_lift = { "lift", 'l', "NAME", "this lift", take_lift },
+                        option_part = { "part", 0, "K/N", "only the K-th of N shares of the athletes; all of them together are the whole, byte for byte", take_part },
+                        option_threads = { "threads", 0, "N", "work on N athletes at a time (1 unless said); same bytes, same order", take_threads },
                         option_starts = { "starts", 0, "DATE", "the Monday on which the first block starts; else the next one", take_starts };
 
 static const struct option_row *const check_options[] = { &option_findings, &option_strict, &option_fail_on, &option_accept,
                                                           &option_write_accept, NULL };
 static const struct option_row *const build_options[] = { &option_athlete, &option_block, &option_week, &option_from, &option_to,
-                                                          &option_format, &option_sheet, &option_flight, &option_out, &option_per, &option_crlf, &option_findings, &option_strict,
+                                                          &option_format, &option_sheet, &option_flight, &option_out, &option_per, &option_part, &option_threads, &option_crlf, &option_findings, &option_strict,
                                                           &option_fail_on, &option_accept, NULL };
 static const struct option_row *const why_options[] = { &option_athlete, &option_block, &option_week, &option_day, &option_lift, NULL };
 static const struct option_row *const calendar_options[] = { &option_athlete, &option_block, &option_from, &option_to, NULL };

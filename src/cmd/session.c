@@ -68,7 +68,7 @@ static int expand(struct request *request, struct disk *disk)
     return 0;
 }
 
-static int open_with(struct request *request, struct session *session, enum setwright_status (*check)(struct setwright *sw))
+int session_read(struct request *request, struct session *session)
 {
     *session = (struct session){ .disk = NEW(request->arena, struct disk) };
     session->disk->arena = request->arena;
@@ -84,18 +84,13 @@ static int open_with(struct request *request, struct session *session, enum setw
         diag_say(stderr, "out of memory; nothing was written");
         return EXIT_LIMIT;
     }
-    status = setwright_load(session->sw, session->disk->named.at, session->disk->named.count);
-    return status ? status : (int)check(session->sw);
+    return (int)setwright_load(session->sw, session->disk->named.at, session->disk->named.count);
 }
 
 int session_open(struct request *request, struct session *session)
 {
-    return open_with(request, session, setwright_check);
-}
-
-int session_open_errors(struct request *request, struct session *session)
-{
-    return open_with(request, session, setwright_check_errors);
+    int status = session_read(request, session);
+    return status ? status : (int)setwright_check(session->sw);
 }
 
 void session_close(struct session *session)
@@ -109,5 +104,6 @@ struct setwright_choice choice_of(const struct request *request)
                                       .blocks = request->blocks.at, .block_count = request->blocks.count,
                                       .first_week = request->first_week, .last_week = request->last_week,
                                       .from = request->from, .to = request->to, .crlf = request->crlf, .sheet = request->sheet,
-                                      .flights = request->flights.at, .flight_count = request->flights.count };
+                                      .flights = request->flights.at, .flight_count = request->flights.count,
+                                      .part = request->part, .parts = request->parts };
 }

@@ -13,8 +13,7 @@ struct session {
 /* Reads and checks the files among the request's words; folders stand for their .block files. 0, or an exit status when
  * there is nothing to go on with (it has been said). The session is to be closed in every case. */
 int session_open(struct request *request, struct session *session);
-/* The same for who only builds: errors alone are looked for. */
-int session_open_errors(struct request *request, struct session *session);
+int session_read(struct request *request, struct session *session); /* the same, not checked yet */
 /* What the options choose. */
 struct setwright_choice choice_of(const struct request *request);
 void session_close(struct session *session);

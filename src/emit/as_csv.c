@@ -75,12 +75,10 @@ struct writer *csv_begin(struct arena *arena, struct sink sink, const struct for
         .options = *options,
         .line_end = options->crlf ? "\r\n" : "\n",
     };
-    for (int i = 0; i < COLUMN_COUNT; i++) {
-        if (i > 0)
-            out_char(&writer->out, ',');
+    for (int i = 0; i < COLUMN_COUNT && !options->resumed; i++) {
         out_text(&writer->out, columns[i].name);
+        out_text(&writer->out, i + 1 < COLUMN_COUNT ? "," : writer->line_end);
     }
-    out_text(&writer->out, writer->line_end);
     return writer;
 }
 
@@ -102,6 +100,11 @@ bool csv_plan(struct writer *writer, const struct plan *plan)
         }
     }
     return !writer->out.failed;
+}
+
+bool csv_pause(struct writer *writer)
+{
+    return out_flush(&writer->out);
 }
 
 bool csv_end(struct writer *writer)

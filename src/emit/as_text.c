@@ -352,6 +352,7 @@ struct writer *text_begin(struct arena *arena, struct sink sink, const struct fo
         .waiting = out_scratch(arena),
     };
     writer->options = *options;
+    writer->pages = options->resumed;
     return writer;
 }
 
@@ -371,6 +372,11 @@ bool text_plan(struct writer *writer, const struct plan *plan)
         first = false;
     }
     return !writer->out.failed;
+}
+
+bool text_pause(struct writer *writer)
+{
+    return out_flush(&writer->out);
 }
 
 bool text_end(struct writer *writer)

@@ -22,6 +22,7 @@ struct writer {
     yaml_emitter_t emitter;
     bool failed;
     bool athlete_open;
+    size_t skip; /* of the emitter's next bytes, so many have been written or are not ours to write */
     const struct athlete *next; /* announced, not yet written */
     struct format_options options;
 };
@@ -29,7 +30,9 @@ struct writer {
 static int on_bytes(void *context, unsigned char *bytes, size_t length)
 {
     struct writer *writer = context;
-    out_bytes(&writer->out, (const char *)bytes, length);
+    size_t skipped = writer->skip < length ? writer->skip : length;
+    writer->skip -= skipped;
+    out_bytes(&writer->out, (const char *)bytes + skipped, length - skipped);
     return out_settle(&writer->out);
 }
 
@@ -261,9 +264,12 @@ static void athlete_open(struct writer *writer)
     writer->next = NULL;
 }
 
+static const char head[] = "setwright: 1\nathletes:\n";
+
 static void document_begin(struct writer *writer)
 {
     yaml_event_t event;
+    writer->skip = writer->options.resumed ? sizeof head - 1 : 0;
     event_emit(writer, &event, yaml_stream_start_event_initialize(&event, YAML_UTF8_ENCODING));
     event_emit(writer, &event, yaml_document_start_event_initialize(&event, NULL, NULL, NULL, 1));
     map_begin(writer);
@@ -327,8 +333,24 @@ static void document_end(struct writer *writer)
     event_emit(writer, &event, yaml_stream_end_event_initialize(&event));
 }
 
+/* The emitter ends a line when the next one begins; here it ends now, and not again then. */
+bool yaml_pause(struct writer *writer)
+{
+    bool open = writer->athlete_open;
+    athlete_close(writer);
+    if (!yaml_emitter_flush(&writer->emitter) || writer->failed)
+        return false;
+    if (open) {
+        out_char(&writer->out, '\n');
+        writer->skip = 1;
+    }
+    return out_flush(&writer->out);
+}
+
 bool yaml_end(struct writer *writer)
 {
+    if (writer->options.resumed && !writer->athlete_open)
+        writer->skip = SIZE_MAX; /* nobody came: an empty list is no part of the others' */
     document_end(writer);
     yaml_emitter_delete(&writer->emitter);
     return out_flush(&writer->out) && !writer->failed;

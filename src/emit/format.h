@@ -23,6 +23,7 @@ struct writer; /* a format's own state */
 
 struct format_options {
     bool crlf; /* csv */
+    bool resumed; /* what goes before has been written: no head, and a page begins as a second one does */
     struct narrow narrow;
 };
 
@@ -34,6 +35,7 @@ struct format {
     struct writer *(*begin)(struct arena *arena, struct sink sink, const struct format_options *options);
     bool (*athlete)(struct writer *writer, const struct athlete *athlete); /* before her plans */
     bool (*plan)(struct writer *writer, const struct plan *plan);
+    bool (*pause)(struct writer *writer); /* after an athlete's plans: all that was written is in the sink */
     bool (*end)(struct writer *writer); /* also frees what is not the arena's; false: something was not written */
 };
 

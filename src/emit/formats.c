@@ -9,6 +9,7 @@ static const struct format formats[] = {
       .begin = text_begin,
       .athlete = text_athlete,
       .plan = text_plan,
+      .pause = text_pause,
       .end = text_end },
     { .name = "csv",
       .ending = ".csv",
@@ -17,6 +18,7 @@ static const struct format formats[] = {
       .begin = csv_begin,
       .athlete = csv_athlete,
       .plan = csv_plan,
+      .pause = csv_pause,
       .end = csv_end },
     { .name = "yaml",
       .ending = ".yaml",
@@ -24,6 +26,7 @@ static const struct format formats[] = {
       .begin = yaml_begin,
       .athlete = yaml_athlete,
       .plan = yaml_plan,
+      .pause = yaml_pause,
       .end = yaml_end },
 };
 

@@ -9,6 +9,7 @@
     struct writer *name##_begin(struct arena *arena, struct sink sink, const struct format_options *options); \
     bool name##_athlete(struct writer *writer, const struct athlete *athlete); \
     bool name##_plan(struct writer *writer, const struct plan *plan); \
+    bool name##_pause(struct writer *writer); \
     bool name##_end(struct writer *writer)
 
 WRITER(text);

@@ -141,16 +141,16 @@ static int reps_planned(const struct plan_group *group)
     return (group->reps_low + group->reps_high + 1) / 2;
 }
 
-static void sets_as_planned(struct record *record, const struct record_part *part, const struct lift *lift,
-                            struct span at, struct record_lift *out, struct record_set *sets)
+/* The load printed for a lift says nothing of the other one of `row or pulldown`. */
+static void sets_as_planned(const struct record_part *part, struct span at, struct record_lift *out,
+                            struct record_set *sets)
 {
-    (void)record;
     for (int i = 0; i < part->group_count; i++)
         for (int j = 0; j < part->groups[i].run_count; j++) {
             const struct plan_run *run = &part->groups[i].runs[j];
             enum reps_kind kind = part->groups[i].reps_kind;
-            struct record_set set = { .lift = lift,
-                                      .has_load = run->has_load && run->load.e10 > 0,
+            struct record_set set = { .lift = out->lift,
+                                      .has_load = run->has_load && run->load.e10 > 0 && !out->other_choice,
                                       .load = run->load,
                                       .shown = run->shown,
                                       .reps = reps_planned(&part->groups[i]),
@@ -182,7 +182,7 @@ static void lift_as_planned(struct record *record, struct record_lift *lift, str
         struct record_part *part = &parts->list.at[i];
         part->sets = &sets[lift->set_count];
         part->set_count = sets_in(part);
-        sets_as_planned(record, part, lift->lift, lift->done->at, lift, sets);
+        sets_as_planned(part, lift->done->at, lift, sets);
     }
     if (lift->set_count) {
         struct record_set *last = &sets[lift->set_count - 1];

@@ -95,6 +95,8 @@ static const struct told_record rows[] = {
            "2027-01-04 A { squat as planned rpe 8 }", "1A squat 90x1 | 75x5 75x5 @8"),
     RECORD("of a range its middle", "day A on mon { curl 2 x 8-12 at 20 kg }", "2027-01-04 A { curl as planned }", "1A curl 20x10 20x10"),
     RECORD("of a progression its target", "day A on mon { curl 2 x 8-12 at 20 kg progression steady }", "2027-01-04 A { curl as planned }", "1A curl 20x8 20x8"),
+    RECORD("of the other choice the reps alone", "day A on mon { curl or sled 2 x 5 at 20 kg }", "2027-01-04 A { sled as planned rpe 8 }",
+           "1A sled instead ?x5 ?x5 @8"),
     ODD("as planned of what is not planned", AB, "2027-01-04 A { squat as planned; curl as planned }", "1A squat 80x5 80x5; curl extra",
         "warning unmatched-diary `curl`"),
     RECORD("another lift is extra", AB, "2027-01-04 A { squat 80 kg x 5, 5; curl 20 kg x 5 }", "1A squat 80x5 80x5; curl extra"),

@@ -3,13 +3,11 @@
 #include "plan/running.h"
 
 enum {
-    RATINGS_LEAST = 6, /* effort-honesty: sets that make a habit */
     LAST_SESSIONS = 3,
     MISSED_LEAST = 2, /* missed-often */
     SPOTTED_SINGLE = 9,
     SPOTTED_SET = 10 /* no-spotter-note: rpe */
 };
-static const struct ratio honest = { 3, 2 }; /* effort-honesty: points of rpe either way */
 
 /* The block that covers a day of the diary; NULL: none does. */
 static const struct block_view *block_on(const struct athlete_view *athlete, struct date date)
@@ -35,58 +33,22 @@ static bool first_rating(const struct athlete_view *athlete, int index)
     return true;
 }
 
-static struct dec half_in_range(struct ratio effort)
+static void ask_honesty(struct asking *asking, const struct athlete_view *athlete, const struct lift *lift)
 {
-    struct dec half = ratio_nearest(effort, dec_halves(1));
-    return half.e10 < 0 ? dec_int(0) : half.e10 > 10 * DEC_ONE ? dec_int(10) : half;
-}
-
-static const struct effort_line *effort_line_of(const struct athlete *athlete, const struct lift *lift)
-{
-    for (int i = 0; i < athlete->effort_count; i++)
-        if (athlete->efforts[i].lift == lift)
-            return &athlete->efforts[i];
-    return NULL;
-}
-
-static void honesty_of(struct asking *asking, const struct athlete_view *athlete, const struct lift *lift)
-{
-    const struct rating_view *last = NULL;
-    struct ratio rated = ratio_int(0), apart = ratio_int(0), written = ratio_int(0);
-    int sets = 0;
-    for (const struct rating_view *rating = athlete->ratings; rating < athlete->ratings + athlete->rating_count;
-         rating++)
-        if (rating->lift == lift) {
-            rated = ratio_add(rated, rating->rated);
-            apart = ratio_add(apart, ratio_sub(rating->rated, rating->worked_out));
-            written = ratio_add(written, rating->written);
-            last = rating;
-            sets++;
-        }
-    if (sets < RATINGS_LEAST)
+    struct honesty honesty = honesty_of(athlete->ratings, athlete->rating_count, lift);
+    bool high = ratio_cmp(honesty.apart, ratio_int(0)) > 0;
+    if (!honesty.off)
         return;
-    rated = ratio_div(rated, ratio_int(sets)), apart = ratio_div(apart, ratio_int(sets));
-    written = ratio_div(written, ratio_int(sets));
-    bool high = ratio_cmp(apart, ratio_int(0)) > 0;
-    struct ratio size = high ? apart : ratio_sub(ratio_int(0), apart);
-    if (ratio_cmp(size, honest) <= 0)
-        return;
-    const struct effort_line *line = effort_line_of(athlete->athlete, lift);
-    const char *says = rule_text(asking, "`effort %s %s means %s`", lift->name, dec_text(rule_arena(asking), half_in_range(written)),
-                                 dec_text(rule_arena(asking), half_in_range(ratio_sub(rated, apart))));
-    const char *help = line ? rule_text(asking, "change her line `effort %s %s means %s` into %s, so that the diary counts what is done", lift->name,
-                                        dec_text(rule_arena(asking), line->rated), dec_text(rule_arena(asking), line->meant), says)
-                            : rule_text(asking, "add %s to the athlete, so that the diary counts what is done", says);
-    rule_hit(asking, diary_place(athlete, last->date, last->at), help,
+    rule_hit(asking, diary_place(athlete, honesty.last->date, honesty.last->at), honesty_advice(rule_arena(asking), athlete->athlete, &honesty),
              "%s is rated %s points too %s on average over %d sets; up to 1.5 is usual", lift->name,
-             rule_number(asking, size), high ? "high" : "low", sets);
+             rule_number(asking, high ? honesty.apart : ratio_sub(ratio_int(0), honesty.apart)), high ? "high" : "low", honesty.sets);
 }
 
 void rule_effort_honesty(struct asking *asking, const struct athlete_view *athlete)
 {
     for (int i = 0; i < athlete->rating_count; i++)
         if (first_rating(athlete, i))
-            honesty_of(asking, athlete, athlete->ratings[i].lift);
+            ask_honesty(asking, athlete, athlete->ratings[i].lift);
 }
 
 /* ---- unlikely-result ---- */

@@ -7,7 +7,7 @@
 #define CHECK_RULE_H
 
 #include "model/history.h"
-#include "plan/record.h"
+#include "plan/honesty.h"
 
 /* ---- what rules see ---- */
 
@@ -56,13 +56,6 @@ struct attempt_view {
     struct span at;
 };
 /* What diaries say. */
-struct rating_view {
-    const struct lift *lift;
-    struct date date;
-    struct ratio written;           /* rpe of one set as the diary has it */
-    struct ratio rated, worked_out; /* after her `effort` line; from the load and a max of her own at most 12 weeks old, 0 to 10 */
-    struct span at;
-};
 struct session_view {
     const struct lift *lift;
     struct date date;
@@ -91,7 +84,7 @@ struct athlete_view {
     const struct athlete *athlete;
     const struct block_view *blocks; /* by start date, then file order */
     int block_count;
-    const struct rating_view *ratings; /* in order of date */
+    const struct rating *ratings; /* in order of date */
     int rating_count;
     const struct session_view *sessions; /* in order of date */
     int session_count;

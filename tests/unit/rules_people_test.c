@@ -27,11 +27,11 @@ static struct ratio effort(const char **text)
     return ratio_dec(number);
 }
 
-static int ratings_read(struct rating_view *to, const char *text, const struct lift *lift)
+static int ratings_read(struct rating *to, const char *text, const struct lift *lift)
 {
     int count = 0;
     for (; text && *text; text += *text == ' ') {
-        to[count] = (struct rating_view){ .lift = lift, .date = day(7 * count), .at = lift->at };
+        to[count] = (struct rating){ .lift = lift, .date = day(7 * count), .at = lift->at };
         to[count].rated = to[count].written = effort(&text);
         text++;
         to[count++].worked_out = effort(&text);
@@ -73,7 +73,7 @@ static void diary_holds(void **state)
     struct told t = told_club(text);
     assert_string_equal(findings_text(&t), "");
     const struct lift *squat = t.model->lifts[0], *bench = t.model->lifts[1];
-    struct rating_view ratings[32];
+    struct rating ratings[32];
     struct session_view sessions[32], of_squat[16], of_bench[16];
     struct athlete_view view = {
         .model = t.model, .athlete = told_athlete(&t, "ines"), .ratings = ratings, .sessions = sessions

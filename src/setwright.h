@@ -118,6 +118,9 @@ enum setwright_status setwright_build(struct setwright *sw, const char *format, 
 enum setwright_status setwright_calendar(struct setwright *sw, const struct setwright_choice *choice, struct setwright_sink sink);
 /* A diary to fill in: the chosen sessions, each lift `as planned` with what was printed behind it. */
 enum setwright_status setwright_diary(struct setwright *sw, const struct setwright_choice *choice, struct setwright_sink sink);
+/* What the chosen athletes' diaries say of the time chosen: "text", a page each, or "csv", one table. Dates without a plan are fine. */
+enum setwright_status setwright_review(struct setwright *sw, const char *format, const struct setwright_choice *choice,
+                                       struct setwright_sink sink);
 /* The pairs of athlete and block that a choice covers, in output order; false ends the walk. */
 enum setwright_status setwright_pairs(struct setwright *sw, const struct setwright_choice *choice,
                                       bool (*each)(void *context, const char *athlete, const char *block), void *context);

@@ -93,10 +93,10 @@ static bool pair_meets_dates(const struct block *block, int weeks, const struct 
            (!date_is_set(narrow->to) || first <= narrow->to.day);
 }
 
-/* Weeks or dates that none of the chosen blocks has would build nothing, in silence. */
-static enum setwright_status check_weeks(struct setwright *sw, struct chosen *chosen)
+/* Weeks that none of the chosen blocks has would build nothing, in silence; so would dates, where plans alone are asked for. */
+static enum setwright_status check_weeks(struct setwright *sw, struct chosen *chosen, bool past)
 {
-    bool between = false;
+    bool between = past;
     for (int i = 0; i < sw->pairs.count; i++)
         if (is_chosen(chosen, &sw->pairs.at[i])) {
             const struct block *block = sw->model->blocks[sw->pairs.at[i].block];
@@ -104,7 +104,7 @@ static enum setwright_status check_weeks(struct setwright *sw, struct chosen *ch
             chosen->weeks = weeks > chosen->weeks ? weeks : chosen->weeks;
             between |= pair_meets_dates(block, weeks, &chosen->narrow);
         }
-    if (!chosen->weeks || between)
+    if (!chosen->weeks || (between && chosen->narrow.first_week <= chosen->weeks))
         return SETWRIGHT_FINE;
     if (chosen->narrow.first_week > chosen->weeks)
         sw->problem = arena_format(sw->arena, "there is no week %d: what is chosen has %d week%s", chosen->narrow.first_week, chosen->weeks,
@@ -150,7 +150,7 @@ static enum setwright_status choose_part(struct setwright *sw, const struct setw
     return SETWRIGHT_FINE;
 }
 
-enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+static enum setwright_status choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out, bool past)
 {
     *out = (struct chosen){ .run = choice->run };
     arena_reset(sw->work);
@@ -164,8 +164,18 @@ enum setwright_status api_choose(struct setwright *sw, const struct setwright_ch
     if (!status)
         status = choose_dates(sw, choice, out);
     if (!status)
-        status = check_weeks(sw, out);
+        status = check_weeks(sw, out, past);
     return status ? status : choose_part(sw, choice, out);
+}
+
+enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    return choose(sw, choice, out, false);
+}
+
+enum setwright_status api_choose_past(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    return choose(sw, choice, out, true);
 }
 
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice)

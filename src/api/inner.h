@@ -68,6 +68,8 @@ struct chosen {
 
 /* Refuses names, dates and weeks that are not there, with the problem said. Ends what `work` holds. */
 enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out);
+/* The same for what was done: dates without a plan are fine. */
+enum setwright_status api_choose_past(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out);
 bool is_chosen(const struct chosen *chosen, const struct pair *pair);
 
 /* "no WHAT is called NAME; did you mean NEAR?" (near may be NULL), as a mistake in how the library was asked. */

@@ -60,6 +60,7 @@ int cmd_why(struct request *request);
 int cmd_calendar(struct request *request);
 int cmd_collect(struct request *request);
 int cmd_diary(struct request *request);
+int cmd_review(struct request *request);
 int cmd_explain(struct request *request);
 int cmd_templates(struct request *request);
 int cmd_new(struct request *request);

@@ -159,6 +159,10 @@ static const struct option_row *const why_options[] = { &option_athlete, &option
 static const struct option_row *const calendar_options[] = { &option_athlete, &option_block, &option_from, &option_to, NULL };
 static const struct option_row *const collect_options[] = { &option_out, &option_findings, NULL };
 static const struct option_row *const diary_options[] = { &option_athlete, &option_block, &option_week, &option_from, &option_to, &option_out, NULL };
+static const struct option_row review_format = { "format", 'f', "FORMAT", "text (the default) or csv", take_format },
+                               review_out = { "output", 'o', "FILE", "write this file, whole or not at all", take_out };
+static const struct option_row *const review_options[] = { &option_athlete, &option_block, &option_week, &option_from, &option_to, &review_format,
+                                                           &review_out, NULL };
 static const struct option_row *const new_options[] = { &option_starts, NULL };
 static const struct option_row *const no_options[] = { NULL };
 
@@ -194,6 +198,11 @@ const struct command commands[] = {
       "  setwright diary --week 3 -o diary.block club/\n"
       "  setwright diary --athlete ines --from 2027-01-04 --to 2027-01-10 club/\n",
       diary_options, cmd_diary },
+    { "review", "[OPTION]… FILE…", "look back at what the diaries say was done, beside what was planned",
+      "  setwright review --athlete ines club/ | less\n"
+      "  setwright review --from 2027-01-04 --to 2027-01-31 club/\n"
+      "  setwright review --format csv -o review.csv club/\n",
+      review_options, cmd_review },
     { "explain", "[FINDING]", "tell what a finding means and how to mend it; without a name, list them",
       "  setwright explain missing-max\n",
       no_options, cmd_explain },

@@ -113,22 +113,37 @@ static void parts_of_entry(struct record *record, const struct plan_entry *entry
     }
 }
 
-static bool entry_has(const struct plan_entry *entry, const struct lift *lift, bool *other)
+static const struct done_lift *done_of(const struct diary_session *diary, const struct lift *lift)
 {
-    if (entry->lift == lift)
-        return true;
-    for (int i = 0; i < entry->choice_count; i++)
-        if (entry->choices[i] == lift)
-            return *other = true;
-    return false;
+    for (int i = 0; i < diary->lift_count; i++)
+        if (diary->lifts[i].lift == lift)
+            return &diary->lifts[i];
+    return NULL;
 }
 
-static struct part_list parts_of_lift(struct record *record, const struct plan_day *day, struct record_lift *lift)
+/* The lift that the diary has for an entry: the planned one, or of `row or pulldown` the one that was done; NULL: neither. */
+static const struct lift *lift_for(const struct diary_session *diary, const struct plan_entry *entry)
+{
+    const struct done_lift *best = done_of(diary, entry->lift);
+    for (int i = 0; i < entry->choice_count && (!best || best->how == DONE_SKIPPED); i++) {
+        const struct done_lift *other = done_of(diary, entry->choices[i]);
+        best = other && (!best || other->how != DONE_SKIPPED) ? other : best;
+    }
+    return best ? best->lift : NULL;
+}
+
+static struct part_list parts_of_lift(struct record *record, const struct record_session *session,
+                                      struct record_lift *lift)
 {
     struct part_list parts = { 0 };
-    for (int i = 0; i < day->entry_count; i++)
-        if (entry_has(&day->entries[i], lift->lift, &lift->other_choice))
-            parts_of_entry(record, &day->entries[i], &parts);
+    for (int i = 0; i < session->day->entry_count; i++) {
+        const struct plan_entry *entry = &session->day->entries[i];
+        const struct lift *done = lift_for(session->diary, entry);
+        if (lift->lift != (done ? done : entry->lift))
+            continue;
+        lift->other_choice |= entry->lift != lift->lift;
+        parts_of_entry(record, entry, &parts);
+    }
     return parts;
 }
 
@@ -200,7 +215,7 @@ static void lift_as_planned(struct record *record, struct record_lift *lift, str
 
 static void lift_match(struct record *record, const struct record_session *session, struct record_lift *lift)
 {
-    struct part_list parts = parts_of_lift(record, session->day, lift);
+    struct part_list parts = parts_of_lift(record, session, lift);
     int at = 0;
     if (!parts.list.count) {
         if (lift->done->how == DONE_AS_PLANNED)
@@ -220,11 +235,18 @@ static void lift_match(struct record *record, const struct record_session *sessi
         unmatched_parts(record, session, lift, parts.list.count);
         return;
     }
+    struct record_set *sets = NEW_MANY(record->arena, struct record_set, lift->set_count + 1);
     for (int i = 0; i < parts.list.count; i++) {
-        parts.list.at[i].sets = &lift->sets[at];
+        enum reps_kind kind = parts.list.at[i].groups->reps_kind;
+        parts.list.at[i].sets = &sets[at];
         parts.list.at[i].set_count = lift->done->parts[i].set_count;
-        at += lift->done->parts[i].set_count;
+        for (int j = 0; j < lift->done->parts[i].set_count; j++, at++) {
+            sets[at] = lift->sets[at];
+            /* 20 for `30 s` or `20 m` needs no unit, and is no number of reps. */
+            sets[at].counted &= kind != REPS_SECONDS && kind != REPS_METRES;
+        }
     }
+    lift->sets = sets;
 }
 
 static const struct progression *progression_in(const struct plan_entry *entry)
@@ -245,14 +267,14 @@ static void add_unnamed(struct record *record, struct record_session *session)
         lifts[i] = session->lifts[i];
     for (int i = 0; i < day->entry_count; i++) {
         const struct plan_entry *entry = &day->entries[i];
-        bool named = false, other = false;
-        for (int j = 0; j < count && !named; j++)
-            named = entry_has(entry, lifts[j].lift, &other);
+        bool named = lift_for(session->diary, entry) != NULL;
+        for (int j = session->lift_count; j < count && !named; j++)
+            named = lifts[j].lift == entry->lift;
         if (named)
             continue;
         struct record_lift *lift = &lifts[count++];
         *lift = (struct record_lift){ .lift = entry->lift, .how = RECORD_UNNAMED };
-        struct part_list parts = parts_of_lift(record, day, lift);
+        struct part_list parts = parts_of_lift(record, session, lift);
         lift->parts = parts.list.at;
         lift->part_count = parts.list.count;
         if (progression_in(entry))
@@ -409,9 +431,9 @@ const struct record_session *record_of_day(const struct record *record, const st
 
 const struct record_lift *record_lift_of(const struct record_session *session, const struct plan_entry *entry)
 {
-    bool other;
+    const struct lift *done = lift_for(session->diary, entry), *lift = done ? done : entry->lift;
     for (int i = 0; i < session->lift_count; i++)
-        if (entry_has(entry, session->lifts[i].lift, &other))
+        if (session->lifts[i].lift == lift)
             return &session->lifts[i];
     return NULL;
 }

@@ -6,7 +6,8 @@ static const char *part_short(struct told *t, const struct record_part *part)
 {
     const char *text = "";
     for (int i = 0; i < part->set_count; i++)
-        text = arena_format(t->arena, "%s%s%sx%d", text, *text ? " " : "", part->sets[i].has_load ? number_in(t, part->sets[i].load, UNIT_KG) : "?", part->sets[i].reps);
+        text = arena_format(t->arena, "%s%s%sx%d%s", text, *text ? " " : "", part->sets[i].has_load ? number_in(t, part->sets[i].load, UNIT_KG) : "?", part->sets[i].reps,
+                            part->sets[i].counted ? "" : "m");
     return arena_format(t->arena, "%s%s", *text ? text : "none", record_part_missed(part) ? " short" : "");
 }
 
@@ -106,6 +107,14 @@ static const struct told_record rows[] = {
         "1A squat 80x5; bench unnamed", "warning unmatched-diary `2027-01-04`"),
     RECORD("skipped", AB, "2027-01-04 A { squat skipped because \"knee\" }", "1A squat skipped"),
     RECORD("the other lift of a choice", "day A on mon { curl or sled 1 x 5 at 20 kg }", "2027-01-04 A { sled 30 kg x 5 }", "1A sled instead 30x5"),
+    RECORD("of both lifts of a choice the planned one counts, the other is extra", "day A on mon { curl or sled 1 x 5 at 20 kg }",
+           "2027-01-04 A { sled 30 kg x 5; curl 20 kg x 5 }", "1A sled extra; curl 20x5"),
+    RECORD("the planned one skipped, the other stands for it", "day A on mon { curl or sled 1 x 5 at 20 kg }",
+           "2027-01-04 A { curl skipped; sled 30 kg x 5 }", "1A curl skipped; sled instead 30x5"),
+    RECORD("the other one skipped is the entry skipped", "day A on mon { curl or sled 1 x 5 at 20 kg }", "2027-01-04 A { sled skipped }",
+           "1A sled skipped instead"),
+    RECORD("a bare number for seconds or metres is no number of reps", "day A on mon { sled 2 x 20 m at 40 kg }", "2027-01-04 A { sled 40 kg x 20, 15 }",
+           "1A sled 40x20m 40x15m short"),
     RECORD("two entries of one lift are one row of parts", "day A on mon { squat 1 x 5 at 80%; curl 1 x 8 at 20 kg; squat 1 x 3 at 70% }",
            "2027-01-04 A { squat 80 kg x 5 then 70 kg x 3; curl 20 kg x 8 }", "1A squat 80x5 | 70x3; curl 20x8"),
     RECORD("lighter than a per cent is short", AB, "2027-01-04 A { squat 77.5 kg x 5, 5 }", "1A squat 77.5x5 77.5x5 short"),

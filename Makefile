@@ -7,10 +7,11 @@
 #                   the sanitizers, line coverage (installs missing Debian packages first)
 #   make bench      the benchmarks             make golden    rewrite the expected outputs of the tests
 #   make mutate     whether the tests notice a rule of the trade that is slightly wrong
+#   make fuzz       inputs by chance for each target, TIME=60 seconds each; TARGETS="parser roster" chooses
 #   make install    PREFIX=/usr/local DESTDIR= make uninstall removes what install put there
 #   make format     clang-format in place      make tidy      clang-tidy
 #
-# VARIANT=release|gcc|clang|san|cov names a build, each in its own folder below BUILD. V=1 shows every command.
+# VARIANT=release|gcc|clang|san|cov|fuzz|afl names a build, each in its own folder below BUILD. V=1 shows every command.
 
 VERSION = 0.1.0
 PREFIX  = /usr/local
@@ -18,10 +19,12 @@ DESTDIR =
 BUILD   = .build
 VARIANT = release
 FLOOR   = 90
+TIME    = 60
 DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strength --week 1 examples/
 
 build_packages = gcc libc6-dev make flex bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
 check_packages = clang git gcovr bc sqlite3 locales parallel python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
+fuzz_packages  = clang libclang-rt-14-dev llvm python3
 
 ifeq ($(MAKELEVEL),0)
 MAKEFLAGS += -j2
@@ -48,12 +51,17 @@ cc.gcc     = gcc
 cc.clang   = clang
 cc.san     = gcc
 cc.cov     = gcc
+cc.fuzz    = clang
+cc.afl     = afl-clang-fast
 
 flags.release = $(hardened)
 flags.gcc     = $(hardened) -Werror
 flags.clang   = $(hardened) -Werror
 flags.san     = -O1 -g -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all -Werror
 flags.cov     = -O0 -g --coverage
+flags.fuzz    = -O1 -g -fno-omit-frame-pointer -fsanitize=fuzzer-no-link,address,undefined,float-cast-overflow \
+                -fno-sanitize-recover=all
+flags.afl     = -O2 -g
 
 link.release = -pie -Wl,-z,relro,-z,now
 link.gcc     = $(link.release)
@@ -62,7 +70,7 @@ link.clang   = $(link.release)
 link.san     = -static-libasan -static-libubsan
 
 ifeq ($(flags.$(VARIANT)),)
-$(error VARIANT is one of release, gcc, clang, san, cov; "$(VARIANT)" is none of them)
+$(error VARIANT is one of release, gcc, clang, san, cov, fuzz, afl; "$(VARIANT)" is none of them)
 endif
 cc      = $(cc.$(VARIANT))
 Q       = $(if $(V),,@)
@@ -94,12 +102,21 @@ library   := $(patsubst src/%.c,$B/src/%.o,$(filter-out src/main.c,$(sources))) 
              $(patsubst %,$B/gen/%.o,setwright.tab setwright.lex library)
 test_objects  := $(tests:%.c=$B/%.o)
 test_programs := $(tests:tests/%.c=$B/%)
+targets       := $(sort $(wildcard tests/fuzz/*_target.c))
+fuzz_programs := $(targets:tests/%.c=$B/%)
+# What runs a target over its inputs: the library of a fuzzer, or a program of our own that reads files.
+driver        := $(if $(filter fuzz afl,$(VARIANT)),entry,entry files)
+driver        := $(driver:%=$B/tests/fuzz/%.o)
+fuzz_objects  := $(targets:%.c=$B/%.o) $(driver) $B/tests/fuzz/dictionary.o
+link_targets.fuzz = -fsanitize=fuzzer
+link_targets.afl  = -fsanitize=fuzzer
 
-.PHONY: all units objects tools demo test check bench mutate golden format tidy install uninstall clean
-.PHONY: build-packages check-packages
+.PHONY: all units targets objects tools demo test check bench mutate fuzz golden format tidy install uninstall clean
+.PHONY: build-packages check-packages fuzz-packages
 all: $B/setwright
-units: $(test_programs)
-objects: $B/src/main.o $(library) $(test_objects)
+units: $(test_programs) targets
+targets: $(fuzz_programs) $B/fuzz/dictionary
+objects: $B/src/main.o $(library) $(test_objects) $(fuzz_objects)
 
 $B/setwright: $B/src/main.o $B/libsetwright.a
 	$(link) $(libs)
@@ -111,6 +128,12 @@ $B/libsetwright.a: $(library) $B/library.list
 $(test_programs): $B/%: $B/tests/%.o $B/libsetwright.a
 	$(link) -lcmocka $(libs)
 
+$(fuzz_programs): $B/%: $B/tests/%.o $(driver) $B/libsetwright.a
+	$(link) $(link_targets.$(VARIANT)) $(libs)
+
+$B/fuzz/dictionary: $B/tests/fuzz/dictionary.o $B/libsetwright.a
+	$(link) $(libs)
+
 $B/src/%.o: src/%.c
 	$(compile)
 $B/tests/%.o: tests/%.c
@@ -119,7 +142,7 @@ $B/gen/%.o: $(gen)/%.c
 	$(compile)
 
 # The first build has no .d files yet, so the headers that are made come before every object.
-$B/src/main.o $(library) $(test_objects): $B/flags.list | tools $(parser) $(scanner)
+$B/src/main.o $(library) $(test_objects) $(fuzz_objects): $B/flags.list | tools $(parser) $(scanner)
 
 $(parser) &: grammar/setwright.y | tools
 	$(call say,bison)
@@ -156,7 +179,7 @@ $B/library.list: always
 $(gen)/blocks.list: always
 	$(call keep,$(blocks))
 
--include $(wildcard $(patsubst %.o,%.d,$B/src/main.o $(library) $(test_objects)))
+-include $(wildcard $(patsubst %.o,%.d,$B/src/main.o $(library) $(test_objects) $(fuzz_objects)))
 
 # What the machine must have
 
@@ -188,6 +211,8 @@ build-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages))
 check-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(check_packages))
+fuzz-packages: ; @mkdir -p $(BUILD)
+	$(call get_packages,$(build_packages) $(fuzz_packages))
 
 # A language with decimal commas, for the tests that prove it changes nothing; see LOCPATH in tests/run.sh.
 $(BUILD)/locale/de_DE.UTF-8: | check-packages
@@ -232,6 +257,11 @@ bench: build-packages
 # Each comparison and limit of the trade's rules made slightly wrong in turn; takes a while. PART=1/2 is half of it.
 mutate: check-packages
 	/usr/bin/python3 tests/mutation/mutate.py $(PART)
+
+# What is learnt stays in $(BUILD)/fuzz for the next time; what breaks a target is in $(BUILD)/fuzz/found.
+fuzz: fuzz-packages
+	@$(MAKE) VARIANT=fuzz targets
+	sh tests/fuzz/run.sh $(BUILD)/fuzz/fuzz $(BUILD)/fuzz $(TIME) $(TARGETS)
 
 golden: $(BUILD)/locale/de_DE.UTF-8
 	@$(MAKE) VARIANT=release all

@@ -10,6 +10,7 @@ from decimal import Decimal
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), 'oracle'))
 import yaml
 from ruamel.yaml import YAML
+from facts import plain_text, same_cell, yaml_rows
 from program import Folder, HEADER, TOP, build, finish, run, table, tested
 
 ODD = ['no', '1e3', '=1+1', 'Ünsal "Ü", Jr', '@x', '-1', '2027-01-04', '~', 'null', 'yes: 1', '# not a comment', '+1',
@@ -47,11 +48,6 @@ def odd_club():
 
 def csv_of(text, *options):
     return build(text, *options, form='csv')
-
-
-def plain_text(cell):
-    """What a text cell says: an apostrophe before a formula's first character is a spreadsheet's mark for text."""
-    return cell[1:] if len(cell) > 1 and cell[0] == "'" and cell[1] in '=+-@\t\r' else cell
 
 
 # CSV
@@ -110,26 +106,6 @@ def yaml_12(text):
     reader = YAML(typ='safe', pure=True)
     reader.version = (1, 2)
     return reader.load(text)
-
-
-def yaml_rows(tree):
-    assert tree['setwright'] == 1
-    for athlete in tree['athletes']:
-        for block in athlete['blocks']:
-            for week in block['weeks']:
-                for day in week['days']:
-                    for work in day['work']:
-                        yield dict({k: v for k, v in work.items() if k != 'title'}, athlete=athlete['name'],
-                                   block=block['name'], week=week['week'], date=day.get('date', ''), day=day['day'],
-                                   lift=work['lift'])
-
-
-def same_cell(key, cell, value):
-    if value is None:
-        return cell == ''
-    if isinstance(value, (int, float)) and not isinstance(value, bool):
-        return cell != '' and Decimal(cell) == Decimal(str(value))
-    return isinstance(value, str) and plain_text(cell) == value
 
 
 def yaml_agrees(text, reader):

@@ -60,7 +60,7 @@ struct setwright_finding setwright_finding(struct setwright *sw, int index)
         sw->heard_count = findings_total(sw->findings);
         sw->heard = findings_sorted(sw->findings);
     }
-    return index < 0 || index >= sw->heard_count ? (struct setwright_finding){ 0 } : finding_of(sw, sw->heard[index]);
+    return index >= 0 && index < sw->heard_count ? finding_of(sw, sw->heard[index]) : (struct setwright_finding){ 0 };
 }
 
 int setwright_allowed_count(struct setwright *sw)

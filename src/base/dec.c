@@ -342,7 +342,7 @@ int ratio_cmp(struct ratio a, struct ratio b)
 
 struct ratio ratio_percent(struct ratio a, struct dec percent)
 {
-    return ratio_mul(a, ratio_make(percent.e10, 100 * DEC_ONE));
+    return ratio_mul(a, ratio_make(percent.e10, (wide)100 * DEC_ONE));
 }
 
 /* Rounding */

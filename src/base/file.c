@@ -47,12 +47,12 @@ static const char *reason_of(int number)
 
 /* Reading */
 
-enum { PATIENCE_MS = 1000, FIRST_ROOM = 64 * 1024 };
+enum { PATIENCE_MS = 1000, FIRST_ROOM = 64 * 1024, MB = 1024 * 1024 };
 
 static const char *too_large(struct arena *arena, size_t most)
 {
-    if (most >= 1024 * 1024)
-        return arena_format(arena, "larger than %zu MB", most / (1024 * 1024));
+    if (most >= MB)
+        return arena_format(arena, "larger than %zu MB", most / MB);
     return arena_format(arena, "larger than %zu bytes", most);
 }
 

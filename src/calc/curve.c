@@ -293,7 +293,7 @@ struct dec curve_effort(const struct curve *curve, struct ratio p, struct ratio 
 {
     if (ratio_cmp(p, ratio_int(1)) > 0) {
         struct dec at_max = curve_effort(curve, ratio_int(1), reps);
-        return at_max.e10 < dec_halves(EFFORT_MOST).e10 ? (struct dec){ at_max.e10 + DEC_ONE / 2 } : at_max;
+        return at_max.e10 >= dec_halves(EFFORT_MOST).e10 ? at_max : (struct dec){ at_max.e10 + DEC_ONE / 2 };
     }
     if (!curve->row || curve->row->exact_reps) { /* one inverse instead of a search; an irrational one would miss its ties */
         struct dec effort = ratio_nearest(ratio_sub(ratio_add(reps, ratio_int(10)), curve_reps(curve, p)), dec_halves(1));

@@ -111,7 +111,7 @@ void rule_moderate_share(struct asking *asking, const struct block_view *block)
             moderate += is_moderate(&block->sets[i]) ? block->sets[i].sets : 0;
         }
     struct dec limit = rule_limit(asking, block, NULL).low;
-    struct ratio share = total ? ratio_make(100 * moderate, total) : ratio_int(100);
+    struct ratio share = total ? ratio_make((wide)100 * moderate, total) : ratio_int(100);
     if (!is_below(share, limit))
         return;
     struct off_day *days = NEW_MANY(rule_arena(asking), struct off_day, block->day_count + 1);

@@ -69,7 +69,8 @@ static bool to_stream(void *context, const char *bytes, size_t length)
 
 static bool for_people(struct setwright *sw, FILE *out, bool brief)
 {
-    bool colour = isatty(fileno(out)) && !(getenv("NO_COLOR") && *getenv("NO_COLOR"));
+    const char *plain = getenv("NO_COLOR");
+    bool colour = isatty(fileno(out)) && !(plain && *plain);
     if (setwright_finding_count(sw))
         setwright_findings_text(sw, (struct setwright_sink){ to_stream, out },
                                 (struct setwright_style){ .colour = colour, .brief = brief, .most = FINDINGS_MOST });

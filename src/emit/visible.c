@@ -48,10 +48,12 @@ void visible_add(struct out *to, const char *bytes, size_t length, enum visible_
         at = plain;
         if (at == length)
             return;
-        if (bytes[at] == '\n' || bytes[at] == '\t')
-            out_char(to, breaks == VISIBLE_BREAKS ? bytes[at++] : (at++, ' '));
-        else
+        if (bytes[at] != '\n' && bytes[at] != '\t')
             at += character_add(to, bytes + at, length - at);
+        else if (breaks == VISIBLE_BREAKS)
+            out_char(to, bytes[at++]);
+        else
+            out_char(to, ' '), at++;
     }
 }
 

@@ -169,7 +169,7 @@ static void read_roster(struct loading *l, const struct file_unit *file, const s
 
 static void units_line(struct loading *l, struct file_unit *file, const struct node *node, struct span *first)
 {
-    const char *name = node->child ? node->child->text : "";
+    const char *name = node->child->text;
     enum weight_unit unit = !strcmp(name, "lb") ? UNIT_LB : UNIT_KG;
     if (unit == UNIT_KG && strcmp(name, "kg") != 0) {
         struct finding *finding = diag_add(l->findings, KIND_UNIT, node->child->at, "weights are in kg or lb here, not `%s`", name);

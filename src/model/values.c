@@ -213,7 +213,7 @@ static void read_by(struct reading *r, const struct node *by, bool minus, struct
         diag_help(r->place->club->findings, finding, "write a step such as %s", r->want->whole ? "1" : "0.5");
         r->failed = true;
     }
-    series->by = minus ? (struct dec){ -band.low.e10 } : band.low;
+    series->by.e10 = minus ? -band.low.e10 : band.low.e10;
 }
 
 static void read_step(struct reading *r, const struct node *step, struct series *series)

@@ -48,7 +48,8 @@ struct platform {
 
 static struct weight legal_step(enum weight_unit unit)
 {
-    return unit == UNIT_KG ? (struct weight)TENTHS(25) : (struct weight){ 5 * LB_IN_E10 };
+    static const struct weight steps[] = { [UNIT_KG] = TENTHS(25), [UNIT_LB] = { 5 * LB_IN_E10 } };
+    return steps[unit];
 }
 
 static const struct gym *gym_competition(struct arena *arena)

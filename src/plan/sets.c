@@ -51,8 +51,8 @@ static bool effort_value(struct planning *p, const struct work_week *week, const
         diag_help(p->model->findings, finding, "change where it starts or how fast it moves");
         return false;
     }
-    spec->effort_low = is_rir ? (struct dec){ 10 * DEC_ONE - high.e10 } : low;
-    spec->effort_high = is_rir ? (struct dec){ 10 * DEC_ONE - low.e10 } : high;
+    spec->effort_low.e10 = is_rir ? 10 * DEC_ONE - high.e10 : low.e10;
+    spec->effort_high.e10 = is_rir ? 10 * DEC_ONE - low.e10 : high.e10;
     return true;
 }
 

@@ -59,7 +59,7 @@ static int effort_band(const struct adding *a, const struct plan_entry *entry, c
     struct curve curve = history_curve(a->p->model, a->p->block, a->p->athlete, entry->lift);
     struct ratio reps = ratio_div(ratio_int(group->reps_low + group->reps_high), ratio_int(2));
     for (int i = 0; i < 3; i++) {
-        int64_t twice = 2 * edges[i] * DEC_ONE;
+        int64_t twice = 2 * (int64_t)edges[i] * DEC_ONE;
         bool above = run->has_effort ? run->effort_low.e10 + run->effort_high.e10 >= twice
                                      : run->own_max.num > 0 && curve_compare(&curve, ratio_div(ratio_weight(run->load), run->own_max), reps, dec_int(edges[i])) >= 0;
         band += above;

@@ -44,7 +44,10 @@ BISON = bison
 # Where a machine can fuse a product and a sum, clang would and gcc would not, and floating point would differ.
 arithmetic = -ffp-contract=off
 warnings = -Wall -Wextra -Wshadow -Wstrict-prototypes -Wmissing-prototypes -Wwrite-strings -Wvla -Wcast-qual
-hardened = -O2 -g -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2 -fstack-protector-strong -fPIE
+# Level 3 sees sizes that are known only while it runs; an older compiler or C library warns and stays at 2.
+fortify  = $(if $(shell echo '\#include <stdio.h>' | \
+               $(cc) -O2 -D_FORTIFY_SOURCE=3 -Werror -E - > /dev/null 2>&1 || echo no),2,3)
+hardened = -O2 -g -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=$(level) -fstack-protector-strong -fPIE
 
 cc.release = $(CC)
 cc.gcc     = gcc
@@ -73,6 +76,7 @@ ifeq ($(flags.$(VARIANT)),)
 $(error VARIANT is one of release, gcc, clang, san, cov, fuzz, afl; "$(VARIANT)" is none of them)
 endif
 cc      = $(cc.$(VARIANT))
+level  := $(if $(filter release gcc clang,$(VARIANT)),$(fortify))
 Q       = $(if $(V),,@)
 say     = @mkdir -p $(@D) $(if $(V),,&& echo "  $1 $@")
 define compile

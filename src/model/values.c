@@ -446,9 +446,10 @@ const struct lift *lift_of_node(const struct place *place, const struct node *no
 static bool week_range(const struct place *place, const struct node *node, int *low, int *high)
 {
     if (node->kind != NODE_BAND) {
-        bool ok = whole_of(place, node, "a week", 1, WEEKS_MOST, low);
+        if (!whole_of(place, node, "a week", 1, WEEKS_MOST, low))
+            return false;
         *high = *low;
-        return ok;
+        return true;
     }
     if (!whole_of(place, node->child, "a week", 1, WEEKS_MOST, low) || !whole_of(place, node->child->next, "a week", 1, WEEKS_MOST, high))
         return false;

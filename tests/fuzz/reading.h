@@ -27,9 +27,15 @@ static inline bool reading_begin(struct reading *r, const char *name, const char
     return (r->source = sources_add(r->sources, name, bytes, length));
 }
 
-/* All that was found is printed, with its lines and marks, and forgotten. */
+/* All that was found lies in the text, or just behind it, and is printed with its lines and marks. */
 static inline void reading_end(struct reading *r)
 {
+    int count;
+    struct finding *const *found = findings_all(r->findings, &count);
+    for (int i = 0; i < count; i++)
+        if (found[i]->at.start < r->source->base || found[i]->at.end < found[i]->at.start ||
+            found[i]->at.end > r->source->base + r->source->length + 1)
+            abort();
     char *text = NULL;
     size_t length;
     FILE *out = open_memstream(&text, &length);

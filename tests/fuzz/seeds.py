@@ -9,10 +9,17 @@ A new target is tests/fuzz/NAME_target.c and a row here.
 import glob
 import hashlib
 import os
+import random
 import re
 import sys
 
 TOP = os.environ.get('SETWRIGHT_SRC') or os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+sys.path.insert(0, os.path.join(TOP, 'tests', 'oracle'))
+from clubs import Maker
+from sentences import Grammar, Sentences
+from written import Writer
+
+MADE = 60
 BLOCKS = ['examples/*.block', 'stdlib-templates/*.block', 'tests/cases/*/*.block', 'tests/cases/rules/*/*.block',
           'tests/corpus/*.block']
 SHEETS = ['tests/corpus/*.csv', 'tests/cases/findings/*.csv']
@@ -26,6 +33,17 @@ def read(path):
 def alone(paths):
     """Each file as it is."""
     return [read(path) for path in paths]
+
+
+def derived(paths):
+    """The files, and statements that the grammar allows, whatever they say."""
+    r = random.Random(1)
+    words = {'NAME': ['squat', 'ines', 'A', 'mon', 'strength'], 'NUMBER': ['1', '5', '72.5', '100'], 'VAR': ['$top'],
+             'DATE': ['2027-01-04'], 'STRING': ['"text"', '"31X0"'], 'DID': ['squat'], 'RULE': ['top-first'],
+             'MEMBER': ['ines'], 'person': ['ines', 'all']}
+    sentences = Sentences(Grammar(), r, words)
+    return alone(paths) + ['\n'.join(sentences.sentence('statement', 13) for _ in range(20)).encode()
+                           for _ in range(MADE)]
 
 
 def used(path, seen):
@@ -43,13 +61,14 @@ def joined(paths):
 
 
 def clubs(paths):
-    """Each file with those it uses, in the form that compile_target.c takes apart; and the examples in one."""
+    """Each file with those it uses, in the form that compile_target.c takes apart; the examples in one; clubs by chance."""
     examples = [path for path in paths if os.path.basename(os.path.dirname(path)) == 'examples']
-    return [joined(used(path, [path])) for path in paths if path not in examples] + [joined(examples)]
+    made = [Writer(Maker(seed).club(), random.Random(seed)).text().encode() for seed in range(MADE)]
+    return [joined(used(path, [path])) for path in paths if path not in examples] + [joined(examples)] + made
 
 
 TARGETS = {  # its files, and how they become inputs
-    'parser': (BLOCKS, alone),
+    'parser': (BLOCKS, derived),
     'compile': (BLOCKS, clubs),
     'roster': (SHEETS, alone),
 }

@@ -181,35 +181,33 @@ struct ladder ladder_steps(struct weight first, struct weight step)
     return (struct ladder){ .first = first, .step = step };
 }
 
-/* `to` becomes the union of `from` and the range; false: too many. */
-static bool range_merge(struct arena *arena, const struct weight *from, int count, struct ladder_range range,
-                        struct weight **to, int *to_count)
+static wide range_count(struct ladder_range range)
 {
-    wide steps = ((wide)range.high.e10 - range.low.e10) / range.step.e10 + 1;
-    if (steps > LADDER_MOST)
-        return false;
-    struct weight *at = NEW_MANY(arena, struct weight, count + (int)steps);
-    int made = 0, old = 0, new = 0;
-    while (old < count || new < steps) {
-        wide next = range.low.e10 + (wide)range.step.e10 * new;
-        int side = old == count ? 1 : new == steps ? -1 : weight_cmp(from[old].e10, next);
-        at[made++].e10 = side <= 0 ? from[old].e10 : (int64_t)next;
-        old += side <= 0;
-        new += side >= 0;
-    }
-    *to = at;
-    *to_count = made;
-    return made <= LADDER_MOST;
+    return ((wide)range.high.e10 - range.low.e10) / range.step.e10 + 1;
 }
 
+static int weight_order(const void *a, const void *b)
+{
+    return weight_cmp(((const struct weight *)a)->e10, ((const struct weight *)b)->e10);
+}
+
+/* Sorted as a whole: merging one range after the other would copy the rest once more for each. */
 bool ladder_ranges(struct arena *arena, const struct ladder_range *ranges, int count, struct ladder *out)
 {
-    struct weight *at = NULL;
-    int made = 0;
+    wide all = 0;
     for (int i = 0; i < count; i++)
-        if (!range_merge(arena, at, made, ranges[i], &at, &made))
+        if ((all += range_count(ranges[i])) > LADDER_MOST)
             return false;
-    *out = (struct ladder){ .at = at, .count = made, .first = at[0] };
+    struct weight *at = NEW_MANY(arena, struct weight, all);
+    int made = 0, kept = 0;
+    for (int i = 0; i < count; i++)
+        for (wide step = 0; step < range_count(ranges[i]); step++)
+            at[made++].e10 = (int64_t)(ranges[i].low.e10 + ranges[i].step.e10 * step);
+    qsort(at, (size_t)made, sizeof *at, weight_order);
+    for (int i = 0; i < made; i++)
+        if (!kept || at[i].e10 != at[kept - 1].e10)
+            at[kept++] = at[i];
+    *out = (struct ladder){ .at = at, .count = kept, .first = at[0] };
     return true;
 }
 

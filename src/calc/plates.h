@@ -30,7 +30,8 @@ bool ladder_bar(struct arena *arena, struct weight bar, struct weight collar, co
                 struct ladder *out);
 struct ladder ladder_steps(struct weight first, struct weight step);
 /* Union of ranges low, low + step, ... up to high (high itself only when a step meets it); sorted, each load once.
- * At least one range; low <= high, step above 0. False: more than LADDER_MOST. */
+ * At least one range; low <= high, step above 0. False: more than LADDER_MOST, a load counted once for each of its
+ * ranges. */
 struct ladder_range {
     struct weight low, high, step;
 };

@@ -253,7 +253,7 @@ static bool ladder_of_ranges(struct gym_parts *p, const struct node *node, struc
     }
     if (ranges.count && ladder_ranges(p->club->arena, ranges.at, ranges.count, out))
         return true;
-    diag_add(p->club->findings, KIND_LIMIT, node->at, "more than %d different weights", LADDER_MOST);
+    diag_add(p->club->findings, KIND_LIMIT, node->at, "more than %d weights", LADDER_MOST);
     return false;
 }
 

@@ -433,6 +433,7 @@ static void test_ranges_too_long(void **state)
     struct ladder ladder;
     const struct ladder_range most = { { 1 }, { LADDER_MOST }, { 1 } },
                               one_more = { { 1 }, { LADDER_MOST + 1 }, { 1 } };
+    const struct ladder_range half = { { 1 }, { LADDER_MOST / 2 }, { 1 } }, again[] = { half, half, half };
     const struct ladder_range together[] = { most, { { LADDER_MOST + 5 }, { LADDER_MOST + 5 }, { 1 } } };
     const struct ladder_range far = { kg(INT64_C(80000000000)), kg(INT64_C(85000000000)), kg(INT64_C(80000000000)) };
     const struct ladder_range endless = { { 1 }, kg(INT64_C(85000000000)), { 1 } };
@@ -440,6 +441,9 @@ static void test_ranges_too_long(void **state)
     assert_int_equal(ladder.count, LADDER_MOST);
     assert_false(ladder_ranges(*state, &one_more, 1, &ladder));
     assert_false(ladder_ranges(*state, together, 2, &ladder));
+    assert_true(ladder_ranges(*state, again, 2, &ladder));
+    assert_int_equal(ladder.count, LADDER_MOST / 2);
+    assert_false(ladder_ranges(*state, again, 3, &ladder)); /* however few they are, they are sorted together */
     assert_false(ladder_ranges(*state, &endless, 1, &ladder));
     assert_true(ladder_ranges(*state, &far, 1, &ladder));
     assert_int_equal(ladder.count, 1);

@@ -77,7 +77,7 @@ struct setwright_finding setwright_allowed(struct setwright *sw, int index)
     int count = setwright_allowed_count(sw);
     if (setjmp(sw->out_of_memory))
         return (struct setwright_finding){ 0 };
-    return index < 0 || index >= count ? (struct setwright_finding){ 0 } : finding_of(sw, sw->allowed[index]);
+    return index >= 0 && index < count ? finding_of(sw, sw->allowed[index]) : (struct setwright_finding){ 0 };
 }
 
 void setwright_silence(struct setwright *sw, const bool *silent)

@@ -87,7 +87,7 @@ static struct weight load_nearest(const struct platform *p, struct ratio load)
 
 static struct weight load_above(const struct platform *p, struct weight load)
 {
-    return p->on_body ? (struct weight){ load.e10 + p->step.e10 } : ladder_above(&p->legal, load);
+    return !p->on_body ? ladder_above(&p->legal, load) : (struct weight){ load.e10 + p->step.e10 };
 }
 
 static struct weight load_below(const struct platform *p, struct weight load)

@@ -138,7 +138,7 @@ static void cap_value(const struct work_week *week, const struct group *group, s
     if (group->cap_kind == CAP_EFFORT) {
         struct ratio_band band = value_in_week(&group->cap, week->block_week, 0, grain_half);
         struct dec cap = ratio_nearest(group->cap_is_rir ? band.low : band.high, (struct dec){ 1 });
-        out->own_cap_effort = group->cap_is_rir ? (struct dec){ 10 * DEC_ONE - cap.e10 } : cap;
+        out->own_cap_effort.e10 = group->cap_is_rir ? 10 * DEC_ONE - cap.e10 : cap.e10;
         return;
     }
     struct spec spec;

@@ -25,7 +25,7 @@ void table_say(struct table *table, struct span at, const char *message, const c
 
 static char lower(char c)
 {
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+    return (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
 }
 
 bool text_is_word(const char *text, const char *word)

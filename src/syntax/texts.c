@@ -33,7 +33,7 @@ static int text_token(struct parse *p, const char *text, int from, int to)
                                "a \\ in a text stands before \", \\ or n alone"),
                       "write \\\\ for a \\ itself");
         }
-        *end++ = next == 'n' ? (char)'\n' : next;
+        *end++ = (char)(next == 'n' ? '\n' : next);
     }
     p->value = node_text(token_node(p, NODE_STRING, to), intern(p->names, undone, (size_t)(end - undone)));
     return TOK_STRING;

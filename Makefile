@@ -9,7 +9,7 @@
 #   make mutate     whether the tests notice a rule of the trade that is slightly wrong
 #   make fuzz       inputs by chance for each target, TIME=60 seconds each; TARGETS="parser roster" chooses
 #   make install    PREFIX=/usr/local DESTDIR= make uninstall removes what install put there
-#   make format     clang-format in place      make tidy      clang-tidy
+#   make format     clang-format in place      make analyse   gcc -fanalyzer, clang-tidy and cppcheck over src/
 #
 # VARIANT=release|gcc|clang|san|cov|fuzz|afl names a build, each in its own folder below BUILD. V=1 shows every command.
 
@@ -25,6 +25,7 @@ DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strengt
 build_packages = gcc libc6-dev make flex bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
 check_packages = clang git gcovr bc sqlite3 locales parallel python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
 fuzz_packages  = clang libclang-rt-14-dev llvm python3
+analyse_packages = clang-tidy cppcheck python3
 
 ifeq ($(MAKELEVEL),0)
 MAKEFLAGS += -j2
@@ -115,8 +116,8 @@ fuzz_objects  := $(targets:%.c=$B/%.o) $(driver) $B/tests/fuzz/dictionary.o
 link_targets.fuzz = -fsanitize=fuzzer
 link_targets.afl  = -fsanitize=fuzzer
 
-.PHONY: all units targets objects tools demo test check bench mutate fuzz golden format tidy install uninstall clean
-.PHONY: build-packages check-packages fuzz-packages
+.PHONY: all units targets objects tools demo test check bench mutate fuzz analyse golden format install uninstall clean
+.PHONY: build-packages check-packages fuzz-packages analyse-packages
 all: $B/setwright
 units: $(test_programs) targets
 targets: $(fuzz_programs) $B/fuzz/dictionary
@@ -217,6 +218,8 @@ check-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(check_packages))
 fuzz-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(fuzz_packages))
+analyse-packages: ; @mkdir -p $(BUILD)
+	$(call get_packages,$(build_packages) $(analyse_packages))
 
 # A language with decimal commas, for the tests that prove it changes nothing; see LOCPATH in tests/run.sh.
 $(BUILD)/locale/de_DE.UTF-8: | check-packages
@@ -275,10 +278,26 @@ has = @command -v $1 > /dev/null || { echo "The program '$1' is missing. On Debi
 format:
 	$(call has,clang-format)
 	find src tests -name '*.c' -exec clang-format -i {} +   # headers are laid out by hand
-tidy: $(parser) $(scanner)
-	$(call has,clang-tidy)
-	clang-tidy --quiet --checks='bugprone-*,-bugprone-easily-swappable-parameters,clang-analyzer-*' \
-	    $(sources) -- -std=c11 -D_GNU_SOURCE -DSETWRIGHT_VERSION='"$(VERSION)"' -Isrc -I$(gen)
+
+# What three readers of the source say, a file each, so that only what has changed is read anew; known.txt has the rest.
+analysis := $(BUILD)/analysis
+said     := $(sources:%.c=$(analysis)/%.gcc) $(sources:%.c=$(analysis)/%.tidy) $(analysis)/cppcheck
+dialect   = -std=c11 -D_GNU_SOURCE -DSETWRIGHT_VERSION='"$(VERSION)"' -Isrc -I$(gen)
+$(said): $(shell find src -name '*.h') .clang-tidy | $(parser) $(scanner)
+$(analysis)/%.gcc: %.c
+	$(call say,analyse)
+	$Qgcc $(dialect) -O1 -fanalyzer -c -o /dev/null $< 2> $@ || { cat $@; exit 1; }
+$(analysis)/%.tidy: %.c
+	$(call say,analyse)
+	$Qclang-tidy --quiet $< -- $(dialect) > $@ 2> $@.err || { cat $@ $@.err; exit 1; }
+$(analysis)/cppcheck: $(sources)
+	$(call say,analyse)
+	$Qcppcheck --quiet --enable=warning,performance,portability --suppress=missingIncludeSystem \
+	    --template='{file}:{line}:{column}: warning: {message} [{id}]' --template-location=' ' \
+	    --std=c11 $(filter-out -std=c11,$(dialect)) src 2> $@
+analyse: analyse-packages
+	@$(MAKE) -s $(said)
+	$Q/usr/bin/python3 tests/analysis/known.py $(said)
 
 # Into the system and out of it
 

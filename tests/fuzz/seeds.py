@@ -71,6 +71,7 @@ TARGETS = {  # its files, and how they become inputs
     'parser': (BLOCKS, derived),
     'compile': (BLOCKS, clubs),
     'roster': (SHEETS, alone),
+    'filled': (['tests/cases/collect/*.csv'], alone),
 }
 
 

@@ -213,6 +213,7 @@ static const struct {
     { TOK_MAX, TOK_MAX, "`to` and a number of per cent, or `fixed`", NODE_BLOCK },
     { TOK_MAX, TOK_MAX, "`to` and a number of per cent, or `fixed`", NODE_TEMPLATE },
     { TOK_DELOAD, TOK_EACH, "a number of weeks", 0 },
+    { TOK_DID, TOK_DID, "the load that was lifted, `bodyweight`, `as planned` or `skipped`", 0 },
     { TOK_RULE, TOK_RULE, "its limit, such as at most 3", 0 },
     { TOK_RULE, TOK_NUMBER, "`to` and the upper limit", 0 },
     { TOK_DELOAD, TOK_WEEK, "the number of the week", 0 }, { TOK_DELOAD, TOK_WEEKS, "the numbers of the weeks", 0 },

@@ -3,7 +3,7 @@
  * Files come through a reader function, so unsaved buffers and tests can stand in for the disk. The library never exits, prints
  * nothing of its own and has no global state; two `struct setwright` may be used in two threads. One owns all it gives
  * out: every pointer is good until setwright_free. The order is load, check, then build or walk; each may be called again.
- * All text is UTF-8. */
+ * All text is UTF-8. Once a call has run out of memory every further one returns SETWRIGHT_LIMIT (or what it has for nothing). */
 #ifndef SETWRIGHT_H
 #define SETWRIGHT_H
 
@@ -15,7 +15,7 @@ enum setwright_status {
     SETWRIGHT_FINDINGS = 1, /* the coach's files have errors; setwright_finding says which */
     SETWRIGHT_USAGE = 2,    /* no such format, athlete, block, week or day: setwright_problem says which */
     SETWRIGHT_FILES = 3,    /* a file could not be read, or the sink refused */
-    SETWRIGHT_LIMIT = 4     /* out of memory */
+    SETWRIGHT_LIMIT = 4     /* a finding of the kind `limit`, or no memory: then setwright_problem says so */
 };
 
 /* The bytes of a path, valid until setwright_free, or NULL with *why as part of a sentence ("no such file"). */
@@ -32,6 +32,8 @@ struct setwright_sink {
 struct setwright;
 struct setwright *setwright_new(struct setwright_reader reader); /* NULL: out of memory */
 void setwright_free(struct setwright *sw);                       /* NULL is fine */
+/* Memory that a run may take, in bytes; 2 GiB without this call. What the reader returns is the caller's and not counted. */
+void setwright_memory(struct setwright *sw, size_t most);
 
 /* Reads the files and all they use, and binds every name. Once for each struct setwright. */
 enum setwright_status setwright_load(struct setwright *sw, const char *const *paths, int count);
@@ -71,16 +73,17 @@ struct setwright_finding setwright_finding(struct setwright *sw, int index); /* 
 int setwright_allowed_count(struct setwright *sw); /* what `allow` permits: in none of the other counts */
 struct setwright_finding setwright_allowed(struct setwright *sw, int index);
 /* Makes as if the findings whose flag is set, by index, had not been met; the others close up. Never an error. */
-void setwright_silence(struct setwright *sw, const bool *silent);
+enum setwright_status setwright_silence(struct setwright *sw, const bool *silent);
 int setwright_errors(const struct setwright *sw);
 int setwright_warnings(const struct setwright *sw);
-/* The findings as text for people; at most `most` of them (0: all), with the true total. */
+/* The findings as text for people; at most `most` of them (0: all), with the true total. All of the text or, with
+ * SETWRIGHT_LIMIT, none. */
 struct setwright_style {
     bool colour; /* for a terminal */
     bool brief;  /* the first line of each alone */
     int most;
 };
-void setwright_findings_text(struct setwright *sw, struct setwright_sink sink, struct setwright_style style);
+enum setwright_status setwright_findings_text(struct setwright *sw, struct setwright_sink sink, struct setwright_style style);
 
 /* Who takes turns with others to build one output: `athletes` of them at a time, the turn-th (from 0) of `turns`. `done` is called
  * after each turn, when all bytes of it are in the sink; what all write, turn by turn, is the whole, byte for byte. */
@@ -109,7 +112,8 @@ struct setwright_choice {
 /* Whether a choice has anything to build; SETWRIGHT_USAGE with a problem when not. */
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice);
 int setwright_weeks(struct setwright *sw, const struct setwright_choice *choice); /* of the longest block it covers */
-const char *setwright_problem(const struct setwright *sw); /* a sentence after SETWRIGHT_USAGE, with the nearest name */
+/* A sentence after SETWRIGHT_USAGE, with the nearest name, or after a call that ran out of memory; else NULL. */
+const char *setwright_problem(const struct setwright *sw);
 
 /* Writes the plans in a format ("text", "csv", "yaml"). Fit after a check without errors. */
 enum setwright_status setwright_build(struct setwright *sw, const char *format, const struct setwright_choice *choice,

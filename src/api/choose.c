@@ -188,8 +188,7 @@ enum setwright_status setwright_fits(struct setwright *sw, const struct setwrigh
 int setwright_weeks(struct setwright *sw, const struct setwright_choice *choice)
 {
     struct chosen chosen;
-    if (setjmp(sw->out_of_memory))
-        return 0;
+    GUARD_WITH(sw, 0);
     api_choose(sw, choice, &chosen);
     return chosen.weeks;
 }

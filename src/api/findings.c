@@ -54,8 +54,7 @@ static struct setwright_finding finding_of(struct setwright *sw, const struct fi
 
 struct setwright_finding setwright_finding(struct setwright *sw, int index)
 {
-    if (setjmp(sw->out_of_memory))
-        return (struct setwright_finding){ 0 };
+    GUARD_WITH(sw, (struct setwright_finding){ 0 });
     if (!sw->heard) {
         sw->heard_count = findings_total(sw->findings);
         sw->heard = findings_sorted(sw->findings);
@@ -65,8 +64,7 @@ struct setwright_finding setwright_finding(struct setwright *sw, int index)
 
 int setwright_allowed_count(struct setwright *sw)
 {
-    if (setjmp(sw->out_of_memory))
-        return 0;
+    GUARD_WITH(sw, 0);
     if (!sw->allowed)
         sw->allowed = findings_allowed(sw->findings, &sw->allowed_count);
     return sw->allowed_count;
@@ -75,35 +73,50 @@ int setwright_allowed_count(struct setwright *sw)
 struct setwright_finding setwright_allowed(struct setwright *sw, int index)
 {
     int count = setwright_allowed_count(sw);
-    if (setjmp(sw->out_of_memory))
-        return (struct setwright_finding){ 0 };
+    GUARD_WITH(sw, (struct setwright_finding){ 0 });
     return index >= 0 && index < count ? finding_of(sw, sw->allowed[index]) : (struct setwright_finding){ 0 };
 }
 
-void setwright_silence(struct setwright *sw, const bool *silent)
+enum setwright_status setwright_silence(struct setwright *sw, const bool *silent)
 {
     int all, count = findings_total(sw->findings);
-    if (setjmp(sw->out_of_memory))
-        return;
+    GUARD(sw);
     const struct finding *const *heard = findings_sorted(sw->findings);
     struct finding *const *finding = findings_all(sw->findings, &all);
     for (int i = 0; i < count; i++)
         if (silent[i] && heard[i]->level != LEVEL_ERROR)
             finding[heard[i]->order]->off = true;
     sw->heard = NULL;
+    return SETWRIGHT_FINE;
 }
 
-void setwright_findings_text(struct setwright *sw, struct setwright_sink sink, struct setwright_style style)
+/* A stream into memory, which grows while `text` and `length` stay where they are. */
+struct memory_file {
+    FILE *out;
+    char *text;
+    size_t length;
+};
+
+static void memory_file_drop(void *of)
 {
-    char *text = NULL;
-    size_t length = 0;
-    FILE *out = open_memstream(&text, &length);
-    if (!out)
-        return;
-    if (!setjmp(sw->out_of_memory))
-        findings_print(sw->findings, out, (struct diag_style){ .colour = style.colour, .brief = style.brief, .most = style.most });
-    fclose(out);
-    if (length)
-        sink.write(sink.context, text, length);
-    free(text);
+    struct memory_file *file = of;
+    if (file->out)
+        fclose(file->out);
+    free(file->text);
+    *file = (struct memory_file){ 0 };
+}
+
+enum setwright_status setwright_findings_text(struct setwright *sw, struct setwright_sink sink, struct setwright_style style)
+{
+    GUARD(sw);
+    struct memory_file *file = NEW(sw->work, struct memory_file);
+    arena_ends(sw->work, memory_file_drop, file);
+    if (!(file->out = open_memstream(&file->text, &file->length)))
+        arena_exhausted(sw->work);
+    findings_print(sw->findings, file->out, (struct diag_style){ .colour = style.colour, .brief = style.brief, .most = style.most });
+    if (fflush(file->out) != 0 || ferror(file->out))
+        arena_exhausted(sw->work);
+    bool fine = !file->length || sink.write(sink.context, file->text, file->length);
+    memory_file_drop(file);
+    return fine ? SETWRIGHT_FINE : SETWRIGHT_FILES;
 }

@@ -32,12 +32,28 @@ struct setwright {
     const struct finding *const *heard, *const *allowed; /* sorted; NULL: to be looked up anew */
     int heard_count, allowed_count;
     const char *problem;
+    bool spent;          /* memory ended: what is here may be half made */
+    size_t memory, left; /* bytes that the three pools may hand out, and still may */
 };
 
-/* Every door into the library starts with this: where memory ends, the call ends. */
-#define GUARD(sw) \
-    if (setjmp((sw)->out_of_memory)) \
-    return SETWRIGHT_LIMIT
+/* Every door into the library starts with this: where memory ends, the call ends, and so do all after it. */
+#define GUARD(sw) GUARD_WITH(sw, SETWRIGHT_LIMIT)
+#define GUARD_WITH(sw, value) \
+    if ((sw)->spent) \
+        return value; \
+    switch (setjmp((sw)->out_of_memory)) { \
+    case 0: \
+        break; \
+    case ARENA_BOUND: \
+        api_exhausted(sw, true); \
+        return value; \
+    default: \
+        api_exhausted(sw, false); \
+        return value; \
+    }
+
+/* Says as the problem that memory ended, or the bound of setwright_memory. */
+void api_exhausted(struct setwright *sw, bool bound);
 
 /* Whether all went well so far: what the findings say. */
 enum setwright_status api_status(const struct setwright *sw);

@@ -58,8 +58,7 @@ const char *setwright_explain(struct setwright *sw, const char *finding_name)
 {
     const struct rule *rule = rule_find(finding_name);
     enum kind kind = kind_find(finding_name);
-    if (setjmp(sw->out_of_memory))
-        return NULL;
+    GUARD_WITH(sw, NULL);
     return rule ? rule_page(sw->arena, rule) : kind == KIND_NONE ? NULL : kind_row(kind)->explain;
 }
 

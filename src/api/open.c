@@ -2,6 +2,8 @@
 
 #include <stdlib.h>
 
+static const size_t MEMORY_USUAL = (size_t)2 << 30;
+
 static bool begin(struct setwright *sw)
 {
     if (setjmp(sw->out_of_memory))
@@ -9,6 +11,9 @@ static bool begin(struct setwright *sw)
     if (!(sw->arena = arena_new(&sw->out_of_memory)) || !(sw->scratch = arena_new(&sw->out_of_memory)) ||
         !(sw->work = arena_new(&sw->out_of_memory)))
         return false;
+    arena_share(sw->arena, &sw->left);
+    arena_share(sw->scratch, &sw->left);
+    arena_share(sw->work, &sw->left);
     sw->interner = interner_new(sw->arena);
     sw->sources = sources_new(sw->arena);
     sw->findings = findings_new(sw->arena, sw->sources);
@@ -22,6 +27,7 @@ struct setwright *setwright_new(struct setwright_reader reader)
     if (!sw)
         return NULL;
     sw->reader = (struct reader){ reader.read, reader.context };
+    sw->memory = sw->left = MEMORY_USUAL;
     if (begin(sw))
         return sw;
     setwright_free(sw);
@@ -36,6 +42,19 @@ void setwright_free(struct setwright *sw)
     arena_free(sw->work);
     arena_free(sw->arena);
     free(sw);
+}
+
+void setwright_memory(struct setwright *sw, size_t most)
+{
+    size_t used = sw->memory - sw->left;
+    sw->memory = most;
+    sw->left = most > used ? most - used : 0;
+}
+
+void api_exhausted(struct setwright *sw, bool bound)
+{
+    sw->problem = bound ? "these files ask for more memory than setwright takes" : "out of memory";
+    sw->spent = true;
 }
 
 enum setwright_status api_status(const struct setwright *sw)

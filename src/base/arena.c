@@ -15,10 +15,18 @@ struct chunk {
     alignas(max_align_t) unsigned char bytes[];
 };
 
+struct ending {
+    void (*drop)(void *of);
+    void *of;
+    struct ending *before;
+};
+
 struct arena {
     struct chunk *first, *current; /* chunks after `current` are empty and wait to be used again */
     jmp_buf *out_of_memory;
     size_t size;
+    size_t *left; /* shared with other pools; NULL: no bound */
+    struct ending *endings;
 };
 
 static struct chunk *chunk_new(size_t room)
@@ -42,10 +50,37 @@ struct arena *arena_new(jmp_buf *out_of_memory)
     return arena;
 }
 
+void arena_exhausted(struct arena *arena)
+{
+    longjmp(*arena->out_of_memory, ARENA_EMPTY);
+}
+
+void arena_share(struct arena *arena, size_t *left)
+{
+    arena->left = left;
+}
+
+void arena_ends(struct arena *arena, void (*drop)(void *of), void *of)
+{
+    struct ending *ending = NEW(arena, struct ending);
+    *ending = (struct ending){ drop, of, arena->endings };
+    arena->endings = ending;
+}
+
+static void drop_all(struct arena *arena)
+{
+    for (const struct ending *ending = arena->endings; ending; ending = ending->before)
+        ending->drop(ending->of);
+    arena->endings = NULL;
+}
+
 void arena_free(struct arena *arena)
 {
     if (!arena)
         return;
+    drop_all(arena);
+    if (arena->left)
+        *arena->left += arena->size;
     for (struct chunk *chunk = arena->first, *next; chunk; chunk = next) {
         next = chunk->next;
         free(chunk);
@@ -55,6 +90,9 @@ void arena_free(struct arena *arena)
 
 void arena_reset(struct arena *arena)
 {
+    drop_all(arena);
+    if (arena->left)
+        *arena->left += arena->size;
     for (struct chunk *chunk = arena->first; chunk; chunk = chunk->next)
         chunk->used = 0;
     arena->current = arena->first;
@@ -75,7 +113,7 @@ static void chunk_advance(struct arena *arena, size_t size)
         size_t step = current->room < LARGEST_STEP ? 2 * current->room : LARGEST_STEP;
         chunk = size < SIZE_MAX / 2 ? chunk_new(size > step ? size : step) : NULL;
         if (!chunk)
-            longjmp(*arena->out_of_memory, 1);
+            arena_exhausted(arena);
     }
     chunk->next = current->next;
     current->next = chunk;
@@ -86,7 +124,9 @@ void *arena_alloc(struct arena *arena, size_t size)
 {
     const size_t grain = alignof(max_align_t);
     if (size > SIZE_MAX / 2)
-        longjmp(*arena->out_of_memory, 1);
+        arena_exhausted(arena);
+    if (arena->left && size > *arena->left)
+        longjmp(*arena->out_of_memory, ARENA_BOUND);
     size_t padded = (size + grain - 1) / grain * grain;
     if (arena->current->room - arena->current->used < padded)
         chunk_advance(arena, padded);
@@ -94,6 +134,8 @@ void *arena_alloc(struct arena *arena, size_t size)
     void *at = chunk->bytes + chunk->used;
     chunk->used += padded;
     arena->size += size;
+    if (arena->left)
+        *arena->left -= size;
     return memset(at, 0, size);
 }
 
@@ -121,7 +163,7 @@ char *arena_vformat(struct arena *arena, const char *format, va_list args)
     int length = vsnprintf(NULL, 0, format, again);
     va_end(again);
     if (length < 0)
-        longjmp(*arena->out_of_memory, 1);
+        arena_exhausted(arena);
     char *text = arena_alloc(arena, (size_t)length + 1);
     vsnprintf(text, (size_t)length + 1, format, args);
     return text;

@@ -12,9 +12,18 @@
 
 struct arena;
 
-/* A new pool, or NULL without memory. `out_of_memory` must stay valid as long as the pool; longjmp value 1. */
+/* What setjmp returns at the place a pool jumps to. */
+enum { ARENA_EMPTY = 1, ARENA_BOUND }; /* the machine has no memory left; the bound of arena_share is reached */
+
+/* A new pool, or NULL without memory. `out_of_memory` must stay valid as long as the pool. */
 struct arena *arena_new(jmp_buf *out_of_memory);
+/* Pools that share a count of bytes left to hand out; one that asks for more jumps. A reset gives back. */
+void arena_share(struct arena *arena, size_t *left);
+/* Calls drop(of) before the pool is emptied or freed, the latest first: so what lives outside the pool (a FILE, an emitter, an
+ * unfinished file) ends with it, a jump included. `of` lives in the pool or longer; dropping it again must do no harm. */
+void arena_ends(struct arena *arena, void (*drop)(void *of), void *of);
 void arena_free(struct arena *arena); /* NULL is fine */
+_Noreturn void arena_exhausted(struct arena *arena); /* jumps, for a library beside the pool that found no memory */
 void arena_reset(struct arena *arena); /* forgets all that was allocated, keeps the memory for the next use */
 
 void *arena_alloc(struct arena *arena, size_t size); /* zeroed, aligned for any type */

@@ -137,8 +137,13 @@ static bool feed(struct reader *reader, struct csv_parser *parser, size_t length
         return true;
     tell_quote(reader, length, why, at);
     if (csv_error(parser) == CSV_ENOMEM)
-        *why = "no memory left";
+        arena_exhausted(reader->arena);
     return false;
+}
+
+static void parser_drop(void *parser)
+{
+    csv_free(parser); /* forgets its memory, so that a second time is nothing */
 }
 
 bool csv_read(struct arena *arena, const char *bytes, size_t length,
@@ -147,14 +152,12 @@ bool csv_read(struct arena *arena, const char *bytes, size_t length,
     struct reader reader = { .arena = arena, .bytes = bytes, .line = 1, .row = row, .context = context };
     if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
         reader.at = reader.begun = 3;
-    struct csv_parser parser;
-    if (csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI) != 0) {
-        *why = "no memory left";
-        *at = 0;
-        return false;
-    }
-    csv_set_delim(&parser, delimiter_of(bytes + reader.at, length - reader.at));
-    bool fine = feed(&reader, &parser, length, why, at);
-    csv_free(&parser);
+    struct csv_parser *parser = NEW(arena, struct csv_parser);
+    arena_ends(arena, parser_drop, parser);
+    if (csv_init(parser, CSV_STRICT | CSV_STRICT_FINI) != 0)
+        arena_exhausted(arena);
+    csv_set_delim(parser, delimiter_of(bytes + reader.at, length - reader.at));
+    bool fine = feed(&reader, parser, length, why, at);
+    csv_free(parser);
     return fine;
 }

@@ -342,14 +342,13 @@ void findings_print(struct findings *findings, FILE *out, struct diag_style styl
 
 void diag_say(FILE *err, const char *format, ...)
 {
-    char *message = NULL;
+    enum { MESSAGE_MOST = 16 * 1024 }; /* three paths; without memory there must still be words */
+    char message[MESSAGE_MOST];
     va_list args;
     va_start(args, format);
-    int length = vasprintf(&message, format, args);
+    vsnprintf(message, sizeof message, format, args);
     va_end(args);
     fputs("setwright: ", err);
-    safe_print(err, length < 0 ? "no memory left" : message);
+    safe_print(err, message);
     fputc('\n', err);
-    if (length >= 0)
-        free(message);
 }

@@ -45,6 +45,20 @@ static struct glyph glyph_read(const char *text, uint32_t length)
     return glyph;
 }
 
+/* A byte becomes four characters at most. */
+char *safe_text(struct arena *arena, const char *text)
+{
+    uint32_t length = (uint32_t)strlen(text);
+    char *safe = arena_alloc(arena, 4 * (size_t)length + 1), *to = safe;
+    for (uint32_t at = 0; at < length;) {
+        struct glyph glyph = glyph_read(text + at, length - at);
+        memcpy(to, glyph.text, (size_t)glyph.length);
+        to += glyph.length;
+        at += glyph.bytes;
+    }
+    return safe;
+}
+
 void safe_print(FILE *out, const char *text)
 {
     uint32_t length = (uint32_t)strlen(text);

@@ -11,6 +11,7 @@
 /* Shows as itself and steers nothing: no control, separator or invisible mark. Joiners shape letters in many scripts and stay. */
 bool character_is_harmless(int32_t code);
 
+char *safe_text(struct arena *arena, const char *text); /* what safe_print prints */
 void safe_print(FILE *out, const char *text); /* tabs and line ends count as characters that do not show */
 
 /* The line where the span starts, with its number, and under it a ^ for each column of the span, to the end of that line

@@ -5,6 +5,7 @@
 #include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
 #include <poll.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -174,12 +175,8 @@ struct file_out {
 /* Where a link leads, so that the link stays and its target is replaced. */
 static const char *target_of(struct arena *arena, const char *path)
 {
-    char *real = realpath(path, NULL);
-    if (!real)
-        return arena_copy(arena, path, strlen(path));
-    const char *target = arena_copy(arena, real, strlen(real));
-    free(real);
-    return target;
+    const char *real = file_real(arena, path);
+    return real ? real : arena_copy(arena, path, strlen(path));
 }
 
 /* FNV-1a, so that many files begun in one folder do not try each other's names. */
@@ -215,12 +212,19 @@ static bool replaces(struct file_out *out, const struct stat *about)
     return fchmod(out->fd, about->st_mode & 0777) == 0;
 }
 
+static void out_drop(void *out)
+{
+    file_abandon(out);
+}
+
 struct file_out *file_create(struct arena *arena, const char *path, const char **why)
 {
     struct file_out *out = NEW(arena, struct file_out);
     out->fd = STDOUT_FILENO;
     if (!path)
         return out;
+    out->fd = -1;
+    arena_ends(arena, out_drop, out);
     struct stat about;
     bool exists = stat(path, &about) == 0;
     out->owned = true;
@@ -365,6 +369,16 @@ bool file_reader_gone(const struct file_out *out)
 
 /* Folders */
 
+const char *file_real(struct arena *arena, const char *path)
+{
+    char *real = arena_alloc(arena, PATH_MAX);
+    if (realpath(path, real))
+        return real;
+    if (errno == ENOMEM)
+        arena_exhausted(arena);
+    return NULL;
+}
+
 bool file_is_folder(const char *path)
 {
     struct stat about;
@@ -395,20 +409,31 @@ static bool ends_in(const char *name, const char *ending)
     return length >= tail && strcmp(name + length - tail, ending) == 0;
 }
 
+static void folder_close(void *of)
+{
+    DIR **opened = of;
+    if (*opened)
+        closedir(*opened);
+    *opened = NULL;
+}
+
 const char *const *file_list(struct arena *arena, const char *folder, const char *ending, int *count, const char **why)
 {
-    DIR *opened = opendir(folder);
-    if (!opened) {
+    DIR **opened = NEW(arena, DIR *);
+    arena_ends(arena, folder_close, opened);
+    if (!(*opened = opendir(folder))) {
+        if (errno == ENOMEM)
+            arena_exhausted(arena);
         *why = errno == ENOENT ? "no such folder" : reason_of(errno);
         return NULL;
     }
     VEC(const char *) names = { 0 };
     const struct dirent *entry;
-    while (errno = 0, (entry = readdir(opened)))
+    while (errno = 0, (entry = readdir(*opened)))
         if (ends_in(entry->d_name, ending))
             vec_add(arena, &names, arena_copy(arena, entry->d_name, strlen(entry->d_name)));
     int failure = errno;
-    closedir(opened);
+    folder_close(opened);
     if (failure) {
         *why = reason_of(failure);
         return NULL;

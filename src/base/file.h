@@ -10,7 +10,7 @@
  * NULL on failure, with *why a sentence part such as "no such file", "it is a folder", "larger than 64 MB". */
 char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, size_t *length, const char **why);
 
-/* Output that appears only when complete: written beside the target and renamed by file_commit. A target that holds the
+/* Output that appears only when complete, and is abandoned with the arena unless it was: written beside the target and renamed by file_commit. A target that holds the
  * same bytes already is not touched. One that is no regular file (/dev/full, a pipe) is written directly; path NULL is
  * standard output. */
 struct file_out;
@@ -22,6 +22,7 @@ void file_abandon(struct file_out *out);                  /* closes, removes wha
 bool file_failed(const struct file_out *out);
 bool file_reader_gone(const struct file_out *out);        /* the failure was a closed pipe */
 
+const char *file_real(struct arena *arena, const char *path); /* without links, from the root; NULL: there is no such file */
 bool file_is_folder(const char *path);
 bool folder_make(const char *path, const char **why); /* one that is there already is fine; its parent must be there */
 void folder_drop(const char *path); /* if it is empty */

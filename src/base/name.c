@@ -26,3 +26,20 @@ bool name_is_plain(const char *text)
     }
     return count > 0 && c != '-';
 }
+
+/* Within the pool, so that nothing is to be freed: utf8proc_NFC would allocate. */
+const char *name_composed(struct arena *arena, struct interner *interner, const char *bytes, size_t length)
+{
+    const utf8proc_option_t nfc = UTF8PROC_STABLE | UTF8PROC_COMPOSE;
+    const utf8proc_uint8_t *text = (const utf8proc_uint8_t *)bytes;
+    bool ascii = true;
+    for (size_t i = 0; i < length; i++)
+        ascii &= (unsigned char)bytes[i] < 0x80;
+    utf8proc_ssize_t count = ascii ? -1 : utf8proc_decompose(text, (utf8proc_ssize_t)length, NULL, 0, nfc);
+    if (count < 0)
+        return intern(interner, bytes, length);
+    utf8proc_int32_t *codes = NEW_MANY(arena, utf8proc_int32_t, count + 1);
+    utf8proc_decompose(text, (utf8proc_ssize_t)length, codes, count, nfc);
+    utf8proc_ssize_t size = utf8proc_reencode(codes, count, nfc);
+    return intern(interner, (const char *)codes, size < 0 ? 0 : (size_t)size);
+}

@@ -8,7 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-enum { EXIT_USAGE = 2, EXIT_FILES = 3, ACCEPT_MOST = 16 << 20, COUNT_MOST = 1000000000 };
+enum { EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4, ACCEPT_MOST = 16 << 20, COUNT_MOST = 1000000000 };
 
 struct accepted {
     const char *file, *rule;
@@ -40,19 +40,11 @@ bool accept_asked_well(const struct request *request)
 
 /* ---- names of files, as seen from the accept file ---- */
 
-static const char *real_path(struct arena *arena, const char *path)
-{
-    char *real = realpath(path, NULL);
-    const char *copy = real ? arena_copy(arena, real, strlen(real)) : NULL;
-    free(real);
-    return copy;
-}
-
 static const char *folder_of(struct arena *arena, const char *path)
 {
     const char *slash = strrchr(path, '/');
     const char *folder = !slash ? "." : arena_copy(arena, path, slash == path ? 1 : (size_t)(slash - path));
-    const char *real = real_path(arena, folder);
+    const char *real = file_real(arena, folder);
     return real ? real : folder;
 }
 
@@ -77,7 +69,7 @@ static const char *key_of(struct accept *accept, const char *file)
 {
     if (file == accept->last_file)
         return accept->last_key;
-    const char *real = real_path(accept->arena, file);
+    const char *real = file_real(accept->arena, file);
     accept->last_file = file;
     accept->last_key = real && *accept->folder == '/' ? seen_from(accept->arena, accept->folder, real) : file;
     return accept->last_key;
@@ -193,14 +185,17 @@ static int accept_read(struct accept *accept)
 
 /* ---- comparing ---- */
 
-static void count_met(struct accept *accept)
+static bool count_met(struct accept *accept)
 {
     int count = setwright_finding_count(accept->session->sw);
     for (int i = 0; i < count; i++) {
         struct setwright_finding finding = setwright_finding(accept->session->sw, i);
-        if (finding.name && finding.level != SETWRIGHT_ERROR)
+        if (!finding.name)
+            return false;
+        if (finding.level != SETWRIGHT_ERROR)
             row_of(accept, &finding)->met++;
     }
+    return true;
 }
 
 static void silence(struct accept *accept)
@@ -325,7 +320,8 @@ int accept_apply(const struct request *request, struct session *session, int sta
     int trouble = anew ? 0 : accept_read(&accept);
     if (trouble)
         return trouble;
-    count_met(&accept);
+    if (!count_met(&accept))
+        return session_said(session, EXIT_LIMIT, "nothing was written");
     if (request->write_accept && !status)
         return write_and_silence(&accept, anew);
     if (request->write_accept)

@@ -23,9 +23,7 @@ static bool to_file(void *context, const char *bytes, size_t length)
 
 int build_said(struct build *build, int status)
 {
-    if (status == EXIT_USAGE)
-        diag_say(stderr, "%s", setwright_problem(build->session.sw));
-    return status;
+    return session_said(&build->session, status, "nothing was written");
 }
 
 static int file_says(struct build *build, const char *path, const char *why)
@@ -53,7 +51,7 @@ int build_write(struct build *build, const char *path, const struct setwright_ch
     if (status && status != EXIT_FILES) {
         progress_end(&build->progress);
         file_abandon(written.out);
-        return build_said(build, status);
+        return session_said(&build->session, status, path || !written.any ? "nothing was written" : "what came out is not whole");
     }
     if (file_finish(written.out, &why) && !status) {
         *out = written.out;
@@ -156,7 +154,8 @@ static int open_for(struct build *build)
         return session_open(request, &build->session);
     int status = session_read(request, &build->session);
     if (!status)
-        status = request->threads > 1 && one_file ? check_with_workers(build) : (int)setwright_check_errors(build->session.sw, &choice);
+        status = request->threads > 1 && one_file ? check_with_workers(build)
+                                                  : session_ended(&build->session, (int)setwright_check_errors(build->session.sw, &choice));
     if (status != EXIT_ERRORS)
         return status;
     session_close(&build->session);

@@ -8,7 +8,7 @@
 #include <string.h>
 #include <strings.h>
 
-enum { EXIT_USAGE = 2 };
+enum { EXIT_USAGE = 2, EXIT_LIMIT = 4 };
 
 struct sheets {
     VEC(const char *) list;
@@ -64,8 +64,11 @@ static int collect(struct request *request, const struct session *session, const
     int sessions, status;
     silence(request, session->sw);
     status = (int)setwright_collect(session->sw, sheets->list.at, sheets->list.count, whole_sink(&whole), &sessions);
+    if (session_said(session, status, "nothing was collected") == EXIT_LIMIT && setwright_problem(session->sw))
+        return status;
     if (status) {
-        findings_show(request, session->sw);
+        if (!findings_show(request, session->sw))
+            return EXIT_LIMIT;
         diag_say(stderr, "nothing was collected; mend the sheet%s first", sheets->list.count == 1 ? "" : "s");
         return status;
     }
@@ -83,8 +86,9 @@ int cmd_collect(struct request *request)
     if (request->word_count && !words_part(request, &sheets))
         return EXIT_USAGE;
     int status = session_open(request, &session);
-    if (status && session.sw) {
-        findings_show(request, session.sw);
+    if (status && session.sw && !findings_show(request, session.sw)) {
+        status = EXIT_LIMIT;
+    } else if (status && session.sw) {
         diag_say(stderr, "nothing was collected; mend the plan's files first");
     }
     if (!status)

@@ -3,20 +3,19 @@
 
 #include "base/diag.h"
 
-enum { EXIT_USAGE = 2 };
+enum { EXIT_LIMIT = 4 };
 
 int cmd_diary(struct request *request)
 {
     struct session session;
     struct whole whole = { .arena = request->arena };
     int status = session_open(request, &session);
-    if (status && session.sw)
-        findings_show(request, session.sw);
+    if (status && session.sw && !findings_show(request, session.sw))
+        status = EXIT_LIMIT;
     if (!status) {
         struct setwright_choice choice = choice_of(request);
         status = (int)setwright_diary(session.sw, &choice, whole_sink(&whole));
-        if (status == EXIT_USAGE)
-            diag_say(stderr, "%s", setwright_problem(session.sw));
+        session_said(&session, status, "nothing was written");
     }
     if (!status)
         status = whole_write(&whole, request, &session);

@@ -18,6 +18,10 @@ static int explain_one(struct setwright *sw, const char *name)
         printf("%s\n\n%s\n", name, page);
         return 0;
     }
+    if (setwright_problem(sw)) {
+        diag_say(stderr, "%s", setwright_problem(sw));
+        return EXIT_LIMIT;
+    }
     diag_say(stderr, near ? "no finding is called %s; did you mean %s?" : "no finding is called %s; `setwright explain` lists them%s", name, near ? near : "");
     return EXIT_USAGE;
 }
@@ -26,8 +30,10 @@ int cmd_explain(struct request *request)
 {
     int status = 0;
     struct setwright *sw = setwright_new((struct setwright_reader){ 0 });
-    if (!sw)
+    if (!sw) {
+        diag_say(stderr, "out of memory");
         return EXIT_LIMIT;
+    }
     if (!request->word_count)
         explain_all();
     for (int i = 0; i < request->word_count && !status; i++)

@@ -4,6 +4,7 @@
 #include "base/excerpt.h"
 #include "syntax/words.h"
 
+#include <limits.h>
 #include <stdlib.h>
 #include <unistd.h>
 
@@ -71,10 +72,9 @@ static bool for_people(struct setwright *sw, FILE *out, bool brief)
 {
     const char *plain = getenv("NO_COLOR");
     bool colour = isatty(fileno(out)) && !(plain && *plain);
-    if (setwright_finding_count(sw))
-        setwright_findings_text(sw, (struct setwright_sink){ to_stream, out },
-                                (struct setwright_style){ .colour = colour, .brief = brief, .most = FINDINGS_MOST });
-    return true;
+    struct setwright_style style = { .colour = colour, .brief = brief, .most = FINDINGS_MOST };
+    return !setwright_finding_count(sw) ||
+           setwright_findings_text(sw, (struct setwright_sink){ to_stream, out }, style) != SETWRIGHT_LIMIT;
 }
 
 bool findings_text(struct arena *arena, struct setwright *sw, FILE *out)
@@ -129,24 +129,15 @@ const char *finding_path(struct arena *arena, const char *file)
     while (!strncmp(file, "./", 2))
         for (file += 2; *file == '/';)
             file++;
-    char *here = *file == '/' ? getcwd(NULL, 0) : NULL;
+    char room[PATH_MAX];
+    const char *here = *file == '/' ? getcwd(room, sizeof room) : NULL;
     size_t length = here && here[1] ? strlen(here) : 0; /* the root is 0: its slash is the one before the rest */
     if (here && !strncmp(file, here, length) && file[length] == '/')
         file += length + 1;
-    free(here);
     return arena_copy(arena, file, strlen(file));
 }
 
 const char *text_visible(struct arena *arena, const char *text)
 {
-    char *bytes = NULL;
-    size_t length = 0;
-    FILE *out = open_memstream(&bytes, &length);
-    if (!out)
-        return "";
-    safe_print(out, text);
-    fclose(out);
-    const char *copy = bytes ? arena_copy(arena, bytes, length) : "";
-    free(bytes);
-    return copy;
+    return safe_text(arena, text);
 }

@@ -40,6 +40,8 @@ const char *finding_path(struct arena *arena, const char *file);
 const char *text_visible(struct arena *arena, const char *text);
 
 /* JSON of a text; of NULL it is null. Bytes that are no UTF-8 (in a file's name) become visible ones. NULL: out of memory. */
+/* Writes a value, whole or not at all, and drops it (NULL too). False: out of memory. */
+bool json_write(json_t *json, size_t flags, FILE *out);
 json_t *json_of_text(struct arena *arena, const char *text);
 json_t *json_of_place(struct arena *arena, const struct setwright_finding *finding);    /* block, week, day, lift, group */
 json_t *json_of_athletes(struct arena *arena, const struct setwright_finding *finding); /* a list of names */

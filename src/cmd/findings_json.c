@@ -12,6 +12,7 @@
 #include "base/kinds.h"
 
 #include <stdlib.h>
+#include <utf8proc.h>
 
 enum { FORM_VERSION = 1 };
 
@@ -19,8 +20,8 @@ json_t *json_of_text(struct arena *arena, const char *text)
 {
     if (!text)
         return json_null();
-    json_t *json = json_string(text);
-    return json ? json : json_string(text_visible(arena, text));
+    bool is_utf8 = utf8proc_decompose((const utf8proc_uint8_t *)text, 0, NULL, 0, UTF8PROC_NULLTERM) >= 0;
+    return json_string(is_utf8 ? text : text_visible(arena, text));
 }
 
 json_t *json_of_place(struct arena *arena, const struct setwright_finding *finding)
@@ -84,18 +85,27 @@ static json_t *line_of(struct arena *arena, const struct setwright_finding *find
                      "athlete_count", finding->athlete_count);
 }
 
+/* json_dumps cannot be had here: without memory to grow, jansson 2.14 goes on behind a key that it has lost. */
+bool json_write(json_t *json, size_t flags, FILE *out)
+{
+    size_t size = json ? json_dumpb(json, NULL, 0, flags) : 0;
+    char *text = size ? malloc(size) : NULL;
+    bool fine = text && json_dumpb(json, text, size, flags) == size;
+    if (fine)
+        fwrite(text, 1, size, out);
+    free(text);
+    json_decref(json);
+    return fine;
+}
+
 bool findings_json(struct arena *arena, struct setwright *sw, FILE *out)
 {
     int count = setwright_finding_count(sw);
     for (int i = 0; i < count; i++) {
         struct setwright_finding finding = setwright_finding(sw, i);
-        json_t *line = finding.name ? line_of(arena, &finding) : NULL;
-        char *text = line ? json_dumps(line, JSON_COMPACT) : NULL;
-        json_decref(line);
-        if (!text)
+        if (!finding.name || !json_write(line_of(arena, &finding), JSON_COMPACT, out))
             return false;
-        fprintf(out, "%s\n", text);
-        free(text);
+        fputc('\n', out);
     }
     return true;
 }

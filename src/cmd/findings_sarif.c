@@ -131,11 +131,10 @@ bool findings_sarif(struct arena *arena, struct setwright *sw, FILE *out)
         struct setwright_finding finding = i < count ? setwright_finding(sw, i) : setwright_allowed(sw, i - count);
         result_add(&log, &finding);
     }
-    json_t *json = log.failed ? NULL : document(&log);
-    bool written = json && json_dumpf(json, out, JSON_INDENT(2)) == 0;
-    fputc('\n', out);
-    json_decref(json);
+    bool written = !log.failed && !setwright_problem(sw) && json_write(document(&log), JSON_INDENT(2), out);
+    if (written)
+        fputc('\n', out);
     json_decref(log.results);
     json_decref(log.rules);
-    return written || (json && ferror(out));
+    return written;
 }

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { EXIT_USAGE = 2, EXIT_FILES = 3 };
+enum { EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4 };
 
 /* One file to be written. */
 struct target {
@@ -99,22 +99,26 @@ static const char *name_of(const struct folder *folder, const struct cut *cut, c
                         folder->build->ending);
 }
 
-static void add_target(struct folder *folder, const struct cut *cut, struct target target)
+static int add_target(struct folder *folder, const struct cut *cut, struct target target)
 {
     struct setwright_choice choice = choice_for(folder, &target);
-    if (setwright_fits(folder->build->session.sw, &choice))
-        return; /* a shorter block, or none of it between the dates */
+    int status = (int)setwright_fits(folder->build->session.sw, &choice);
+    if (status) /* a shorter block, or none of it between the dates */
+        return status == EXIT_LIMIT ? status : 0;
     target.path = name_of(folder, cut, &target);
     vec_add(folder->arena, &folder->targets, target);
+    return 0;
 }
 
-static void split_weeks(struct folder *folder, const struct cut *cut, struct target part)
+static int split_weeks(struct folder *folder, const struct cut *cut, struct target part)
 {
     struct setwright_choice choice = choice_for(folder, &part);
-    int last = setwright_weeks(folder->build->session.sw, &choice);
+    int status = 0, last = setwright_weeks(folder->build->session.sw, &choice);
     last = choice.last_week && choice.last_week < last ? choice.last_week : last;
-    for (part.week = choice.first_week ? choice.first_week : 1; part.week <= last; part.week++)
-        add_target(folder, cut, part);
+    for (part.week = choice.first_week ? choice.first_week : 1; !status && part.week <= last; part.week++)
+        status = add_target(folder, cut, part);
+    /* No weeks at all may be for want of memory. */
+    return last || setwright_fits(folder->build->session.sw, &choice) != SETWRIGHT_LIMIT ? status : EXIT_LIMIT;
 }
 
 static int compare_paths(const void *left, const void *right)
@@ -157,12 +161,9 @@ static int find_targets(struct folder *folder)
     }
     if (cut->join)
         cut->join(folder);
-    for (int i = 0; i < folder->parts.count; i++)
-        if (request->per_week)
-            split_weeks(folder, cut, folder->parts.at[i]);
-        else
-            add_target(folder, cut, folder->parts.at[i]);
-    return names_differ(folder);
+    for (int i = 0; !status && i < folder->parts.count; i++)
+        status = request->per_week ? split_weeks(folder, cut, folder->parts.at[i]) : add_target(folder, cut, folder->parts.at[i]);
+    return status ? build_said(folder->build, status) : names_differ(folder);
 }
 
 /* ---- writing ---- */

@@ -184,9 +184,19 @@ static int flush_output(int status)
     return EXIT_FILES;
 }
 
-int command_line(int argc, char **argv)
+static int command_run(struct request *request, int argc, char **argv)
 {
     jmp_buf out_of_memory;
+    if (setjmp(out_of_memory) || !(request->arena = arena_new(&out_of_memory))) {
+        diag_say(stderr, "out of memory; nothing was written");
+        return EXIT_LIMIT;
+    }
+    int status = options_read(request, argc - 1, argv + 1);
+    return status < 0 ? request->command->run(request) : status;
+}
+
+int command_line(int argc, char **argv)
+{
     if (argc < 2) {
         command_help(NULL, stderr);
         return EXIT_USAGE;
@@ -205,13 +215,7 @@ int command_line(int argc, char **argv)
     struct request request = { .command = command_find(argv[1]), .format = "text" };
     if (!request.command)
         return command_unknown(argv[1]);
-    if (setjmp(out_of_memory) || !(request.arena = arena_new(&out_of_memory))) {
-        diag_say(stderr, "out of memory; nothing was written");
-        return EXIT_LIMIT;
-    }
-    int status = options_read(&request, argc - 1, argv + 1);
-    if (status < 0)
-        status = request.command->run(&request);
-    arena_free(request.arena);
+    int status = command_run(&request, argc, argv);
+    arena_free(request.arena); /* whichever way the run ended: files that were begun end here too */
     return flush_output(status);
 }

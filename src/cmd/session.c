@@ -15,6 +15,7 @@ struct read_file {
 };
 struct disk {
     struct arena *arena;
+    struct setwright *sw; /* NULL: closed */
     VEC(const char *) named;
     VEC(struct read_file) read;
 };
@@ -32,6 +33,13 @@ static const char *disk_read(void *context, const char *path, size_t *length, co
         vec_add(disk->arena, &disk->read, read);
     }
     return bytes;
+}
+
+static void disk_close(void *of)
+{
+    struct disk *disk = of;
+    setwright_free(disk->sw);
+    disk->sw = NULL;
 }
 
 bool session_has_read(const struct session *session, const char *path)
@@ -68,6 +76,16 @@ static int expand(struct request *request, struct disk *disk)
     return 0;
 }
 
+/* Where memory ended there is nothing to go on with. */
+int session_ended(struct session *session, int status)
+{
+    if (status == EXIT_LIMIT && setwright_problem(session->sw)) {
+        session_said(session, status, "nothing was written");
+        session_close(session);
+    }
+    return status;
+}
+
 int session_read(struct request *request, struct session *session)
 {
     *session = (struct session){ .disk = NEW(request->arena, struct disk) };
@@ -79,23 +97,35 @@ int session_read(struct request *request, struct session *session)
     int status = expand(request, session->disk);
     if (status)
         return status;
-    session->sw = setwright_new((struct setwright_reader){ disk_read, session->disk });
+    arena_ends(request->arena, disk_close, session->disk);
+    session->sw = session->disk->sw = setwright_new((struct setwright_reader){ disk_read, session->disk });
     if (!session->sw) {
         diag_say(stderr, "out of memory; nothing was written");
         return EXIT_LIMIT;
     }
-    return (int)setwright_load(session->sw, session->disk->named.at, session->disk->named.count);
+    return session_ended(session, (int)setwright_load(session->sw, session->disk->named.at, session->disk->named.count));
 }
 
 int session_open(struct request *request, struct session *session)
 {
     int status = session_read(request, session);
-    return status ? status : (int)setwright_check(session->sw);
+    return status ? status : session_ended(session, (int)setwright_check(session->sw));
+}
+
+int session_said(const struct session *session, int status, const char *left)
+{
+    const char *problem = setwright_problem(session->sw);
+    if (status == EXIT_USAGE && problem)
+        diag_say(stderr, "%s", problem);
+    if (status == EXIT_LIMIT && problem)
+        diag_say(stderr, "%s; %s", problem, left);
+    return status;
 }
 
 void session_close(struct session *session)
 {
-    setwright_free(session->sw);
+    disk_close(session->disk);
+    session->sw = NULL;
 }
 
 struct setwright_choice choice_of(const struct request *request)

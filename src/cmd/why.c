@@ -3,7 +3,7 @@
 
 #include "base/diag.h"
 
-enum { EXIT_USAGE = 2 };
+enum { EXIT_USAGE = 2, EXIT_LIMIT = 4 };
 
 static bool to_stdout(void *context, const char *bytes, size_t length)
 {
@@ -24,14 +24,13 @@ int cmd_why(struct request *request)
         return EXIT_USAGE;
     }
     int status = session_open(request, &session);
-    if (status && session.sw)
-        findings_show(request, session.sw);
+    if (status && session.sw && !findings_show(request, session.sw))
+        status = EXIT_LIMIT;
     if (!status) {
         struct setwright_question question = { .athlete = request->athletes.at[0], .week = request->first_week, .day = request->day,
                                                .lift = request->lift, .block = request->blocks.count ? request->blocks.at[0] : NULL };
         status = (int)setwright_why(session.sw, &question, (struct setwright_sink){ to_stdout, NULL });
-        if (status == EXIT_USAGE)
-            diag_say(stderr, "%s", setwright_problem(session.sw));
+        session_said(&session, status, "what came out is not whole");
     }
     session_close(&session);
     return status;

@@ -20,7 +20,6 @@ struct writer {
     struct out out;
     struct out cell;
     yaml_emitter_t emitter;
-    bool failed;
     bool athlete_open;
     size_t skip; /* of the emitter's next bytes, so many have been written or are not ours to write */
     const struct athlete *next; /* announced, not yet written */
@@ -40,10 +39,10 @@ static int on_bytes(void *context, unsigned char *bytes, size_t length)
 
 static void event_emit(struct writer *writer, yaml_event_t *event, int made)
 {
-    if (writer->failed && made)
+    if (writer->out.failed && made)
         yaml_event_delete(event);
-    else if (!made || !yaml_emitter_emit(&writer->emitter, event))
-        writer->failed = true;
+    else if ((!made || !yaml_emitter_emit(&writer->emitter, event)) && !writer->out.failed)
+        arena_exhausted(writer->out.arena);
 }
 
 static void scalar_put(struct writer *writer, const char *bytes, size_t length, yaml_scalar_style_t style)
@@ -277,16 +276,20 @@ static void document_begin(struct writer *writer)
     list_begin(writer, "athletes");
 }
 
+static void emitter_drop(void *emitter)
+{
+    yaml_emitter_delete(emitter); /* leaves it zeroed, so that a second time is nothing */
+}
+
 struct writer *yaml_begin(struct arena *arena, struct sink sink, const struct format_options *options)
 {
     struct writer *writer = NEW(arena, struct writer);
     writer->out = out_new(arena, sink);
     writer->cell = out_scratch(arena);
     writer->options = *options;
-    if (!yaml_emitter_initialize(&writer->emitter)) {
-        writer->failed = true;
-        return writer;
-    }
+    arena_ends(arena, emitter_drop, &writer->emitter);
+    if (!yaml_emitter_initialize(&writer->emitter))
+        arena_exhausted(arena);
     yaml_emitter_set_output(&writer->emitter, on_bytes, writer);
     yaml_emitter_set_encoding(&writer->emitter, YAML_UTF8_ENCODING);
     yaml_emitter_set_unicode(&writer->emitter, 1);
@@ -298,7 +301,7 @@ struct writer *yaml_begin(struct arena *arena, struct sink sink, const struct fo
 bool yaml_athlete(struct writer *writer, const struct athlete *athlete)
 {
     writer->next = athlete;
-    return !writer->failed;
+    return !writer->out.failed;
 }
 
 bool yaml_plan(struct writer *writer, const struct plan *plan)
@@ -308,19 +311,19 @@ bool yaml_plan(struct writer *writer, const struct plan *plan)
     while (first < plan->week_count && !narrow_has_week(narrow, &plan->weeks[first]))
         first++;
     if (first == plan->week_count)
-        return !writer->failed;
+        return !writer->out.failed;
     athlete_open(writer);
     map_begin(writer);
     text_put(writer, "name", plan->block->name);
     text_put(writer, "title", plan->block->title);
     text_put(writer, "goal", goal_name(plan->block->goal));
     list_begin(writer, "weeks");
-    for (int w = first; w < plan->week_count && !writer->failed; w++)
+    for (int w = first; w < plan->week_count && !writer->out.failed; w++)
         if (narrow_has_week(narrow, &plan->weeks[w]))
             week_put(writer, plan, &plan->weeks[w]);
     list_end(writer);
     map_end(writer);
-    return !writer->failed;
+    return !writer->out.failed;
 }
 
 static void document_end(struct writer *writer)
@@ -353,5 +356,5 @@ bool yaml_end(struct writer *writer)
         writer->skip = SIZE_MAX; /* nobody came: an empty list is no part of the others' */
     document_end(writer);
     yaml_emitter_delete(&writer->emitter);
-    return out_flush(&writer->out) && !writer->failed;
+    return out_flush(&writer->out);
 }

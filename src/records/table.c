@@ -1,8 +1,8 @@
 #include "records/table.h"
 
+#include "base/name.h"
 #include "base/near.h"
 
-#include <stdlib.h>
 #include <utf8proc.h>
 
 struct span table_span(const struct table *table, const struct csv_cell *cell)
@@ -123,12 +123,7 @@ const struct csv_cell *table_cell(const struct table *table, const struct csv_ro
 
 const char *table_name(struct table *table, const struct csv_cell *cell)
 {
-    const char *name = intern(table->interner, cell->text, cell->length);
-    utf8proc_uint8_t *composed = utf8proc_NFC((const utf8proc_uint8_t *)name);
-    if (composed)
-        name = intern(table->interner, (const char *)composed, strlen((const char *)composed));
-    free(composed);
-    return name;
+    return name_composed(table->arena, table->interner, cell->text, cell->length);
 }
 
 bool table_number(const struct table *table, const char *text, size_t length, struct dec *number)

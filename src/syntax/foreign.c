@@ -1,9 +1,9 @@
 /* Letters of any script, and the characters out of phones and word processors that are none: each named, with what to type. */
+#include "base/name.h"
 #include "syntax/reader.h"
 
 #include "setwright.tab.h"
 
-#include <stdlib.h>
 #include <string.h>
 #include <utf8proc.h>
 
@@ -245,20 +245,6 @@ static bool name_goes_on(struct parse *p, const char *text, int at, int length, 
     return true;
 }
 
-static const char *composed(struct parse *p, const char *name, size_t length)
-{
-    for (size_t i = 0; i < length; i++)
-        if ((unsigned char)name[i] >= 0x80) {
-            utf8proc_uint8_t *nfc = utf8proc_NFC((const utf8proc_uint8_t *)name);
-            if (!nfc)
-                break;
-            const char *text = intern(p->names, (const char *)nfc, strlen((const char *)nfc));
-            free(nfc);
-            return text;
-        }
-    return intern(p->names, name, length);
-}
-
 struct node *name_node(struct parse *p, enum node_kind kind, const char *text, int *take)
 {
     char *name = arena_alloc(p->arena, 3 * (size_t)*take + 1), *to = name;
@@ -272,7 +258,7 @@ struct node *name_node(struct parse *p, enum node_kind kind, const char *text, i
     else if (text[at - 1] == '-' && !told)
         tell(p, 0, at, arena_format(p->arena, "the name %.*s ends in -", at, text), "a name ends in a letter or a digit");
     struct node *node = node_of(p, kind, span_of(p, p->from, p->from + (uint32_t)at), NULL, 0);
-    return node_text(node, composed(p, name, (size_t)(to - name)));
+    return node_text(node, name_composed(p->arena, p->names, name, (size_t)(to - name)));
 }
 
 /* The file is saved in another encoding: one mistake, however many letters it hits. */

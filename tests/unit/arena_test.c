@@ -67,6 +67,67 @@ static void no_memory_jumps(void **state)
     arena_free(NULL);
 }
 
+/* Pools with 1000 bytes between them. */
+static void a_bound_is_shared(void **state)
+{
+    jmp_buf here;
+    (void)state;
+    static size_t left = 1000; /* static: setjmp keeps no others */
+    static volatile int jumps;
+    struct arena *volatile one = arena_new(&here), *volatile other = arena_new(&here);
+    arena_share(one, &left);
+    arena_share(other, &left);
+    if (setjmp(here) == ARENA_BOUND)
+        jumps = jumps + 1;
+    switch (jumps) {
+    case 0:
+        arena_alloc(one, 600);
+        arena_alloc(other, 400);
+        assert_int_equal(left, 0);
+        arena_alloc(other, 1);
+        break;
+    case 1:
+        arena_reset(one);
+        assert_int_equal(left, 600);
+        arena_alloc(other, 600);
+        arena_alloc(one, 1);
+        break;
+    default:
+        arena_free(other);
+        assert_int_equal(left, 1000);
+        arena_free(one);
+        assert_int_equal(left, 1000);
+        return;
+    }
+    fail_msg("more was handed out than there is");
+}
+
+struct ended {
+    int *order, *counter;
+};
+
+static void note_end(void *of)
+{
+    struct ended *ended = of;
+    *ended->order = ++*ended->counter;
+}
+
+static void what_lives_outside_ends_with_the_pool(void **state)
+{
+    int counter = 0, first = 0, last = 0;
+    struct arena *arena = *state;
+    struct ended *one = NEW(arena, struct ended), *two = NEW(arena, struct ended);
+    *one = (struct ended){ &first, &counter };
+    *two = (struct ended){ &last, &counter };
+    arena_ends(arena, note_end, one);
+    arena_ends(arena, note_end, two);
+    arena_reset(arena);
+    assert_int_equal(last, 1);
+    assert_int_equal(first, 2);
+    arena_reset(arena);
+    assert_int_equal(counter, 2);
+}
+
 static void texts_are_copied_and_formatted(void **state)
 {
     struct arena *arena = *state;
@@ -121,6 +182,8 @@ int main(void)
         cmocka_unit_test(large_pieces_do_not_overlap),
         cmocka_unit_test_setup_teardown(reset_reuses_and_zeroes_again, pool_setup, pool_teardown),
         cmocka_unit_test(no_memory_jumps),
+        cmocka_unit_test(a_bound_is_shared),
+        cmocka_unit_test(what_lives_outside_ends_with_the_pool),
         cmocka_unit_test(texts_are_copied_and_formatted),
         cmocka_unit_test(equal_names_are_one_pointer),
         cmocka_unit_test(names_keep_their_pointer_when_the_table_grows),

@@ -124,12 +124,13 @@ static void a_long_line_shows_a_stretch(void **state)
 
 static void text_is_made_safe(void **state)
 {
-    (void)state;
+    const char text[] = "k\xC3\xBC\x1b]0;x\x07\ta\nb\xE2\x80\xA8\xFF\xF0\x9F\x92\xAA";
     char *shown = NULL;
     size_t size;
     FILE *out = open_memstream(&shown, &size);
-    safe_print(out, "k\xC3\xBC\x1b]0;x\x07\ta\nb\xE2\x80\xA8\xFF\xF0\x9F\x92\xAA");
+    safe_print(out, text);
     fclose(out);
+    assert_string_equal(safe_text(*state, text), shown);
     assert_string_equal(shown, "k\xC3\xBC\\x1b]0;x\\x07\\x09a\\x0ab\\u2028\\xff\xF0\x9F\x92\xAA");
     free(shown);
 }

@@ -1,11 +1,8 @@
 /* Names as language.md, section 1, has them. */
 #include "base/name.h"
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <cmocka.h>
-#include <stdint.h>
+#include "pool.h"
+
 #include <string.h>
 
 static void what_is_a_name(void **state)
@@ -31,8 +28,29 @@ static void a_name_ends_somewhere(void **state)
     assert_false(name_is_plain(text));
 }
 
+/* Unicode Standard Annex 15, and python3: unicodedata.normalize('NFC', ...). */
+static void one_letter_has_one_form(void **state)
+{
+    static const char *const rows[][2] = {
+        { "ines", "ines" },
+        { "jose\xCC\x81", "jos\xC3\xA9" },                          /* e and an acute */
+        { "\xE1\x84\x92\xE1\x85\xA1\xE1\x86\xAB", "\xED\x95\x9C" }, /* three jamo, one syllable */
+        { "a\xCC\xA3\xCC\x87", "\xE1\xBA\xA1\xCC\x87" },            /* marks below before marks above */
+        { "\xFFzoe", "\xFFzoe" },
+        { "", "" },
+    };
+    struct interner *interner = interner_new(*state);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        assert_ptr_equal(name_composed(*state, interner, rows[i][0], strlen(rows[i][0])),
+                         intern(interner, rows[i][1], strlen(rows[i][1])));
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = { cmocka_unit_test(what_is_a_name), cmocka_unit_test(a_name_ends_somewhere) };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_is_a_name),
+        cmocka_unit_test(a_name_ends_somewhere),
+        cmocka_unit_test(one_letter_has_one_form),
+    };
+    return cmocka_run_group_tests(tests, pool_setup, pool_teardown);
 }

@@ -1,5 +1,6 @@
 #include "base/file.h"
 
+#include "base/stop.h"
 #include "base/vec.h"
 
 #include <dirent.h>
@@ -35,6 +36,9 @@ static const struct {
     { EPIPE, "the reader has gone away" },
     { EBADF, "it is closed" },
     { EIO, "the disk reports a fault" },
+    { EINTR, "setwright was asked to stop" },
+    { EXDEV, "it lies on another disk than its folder" },
+    { ENOMEM, "the machine has no memory left" },
     { ENXIO, "nothing reads from it" },
 };
 
@@ -159,7 +163,7 @@ char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, 
 
 /* Writing */
 
-enum { BUFFER = 4 * 1024, TRIES = 100 };
+enum { BUFFER = 4 * 1024, TRIES = 100, GLANCE_MS = 100 };
 
 struct file_out {
     int fd;             /* -1: closed */
@@ -243,17 +247,28 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
     return NULL;
 }
 
+/* A write into a pipe that nobody empties would wait for ever, the signals held: so it waits here, and asks. A pipe that takes
+ * anything takes PIPE_BUF bytes. */
+static bool may_write(struct file_out *out)
+{
+    struct pollfd wait = { .fd = out->fd, .events = POLLOUT };
+    bool ready = out->beside || poll(&wait, 1, GLANCE_MS) > 0;
+    if (stop_asked())
+        out->failure = EINTR;
+    return ready && !out->failure;
+}
+
 static bool write_through(struct file_out *out, const char *bytes, size_t length)
 {
     while (length > 0 && !out->failure) {
-        ssize_t done = write(out->fd, bytes, length);
+        if (!may_write(out))
+            continue;
+        size_t piece = out->beside || length < PIPE_BUF ? length : PIPE_BUF;
+        ssize_t done = write(out->fd, bytes, piece);
         if (done >= 0) {
             bytes += done;
             length -= (size_t)done;
-        } else if (errno == EAGAIN) { /* a standard output that someone else made non-blocking */
-            struct pollfd wait = { .fd = out->fd, .events = POLLOUT };
-            poll(&wait, 1, -1);
-        } else if (errno != EINTR) {
+        } else if (errno != EINTR && errno != EAGAIN) {
             out->failure = errno;
         }
     }
@@ -362,9 +377,9 @@ bool file_failed(const struct file_out *out)
     return out->failure != 0;
 }
 
-bool file_reader_gone(const struct file_out *out)
+bool file_fails_quietly(const struct file_out *out)
 {
-    return out->failure == EPIPE;
+    return out->failure == EPIPE || out->failure == EINTR;
 }
 
 /* Folders */
@@ -390,6 +405,14 @@ bool folder_make(const char *path, const char **why)
     if (file_is_folder(path) || mkdir(path, 0777) == 0)
         return true;
     *why = errno == ENOENT ? "no such folder to make it in" : errno == EEXIST ? "it is a file, not a folder" : reason_of(errno);
+    return false;
+}
+
+bool folder_place(const char *made, const char *path, const char **why)
+{
+    if (rename(made, path) == 0)
+        return true;
+    *why = reason_of(errno);
     return false;
 }
 

@@ -15,16 +15,18 @@ char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, 
  * standard output. */
 struct file_out;
 struct file_out *file_create(struct arena *arena, const char *path, const char **why);
-bool file_write(struct file_out *out, const char *bytes, size_t length); /* buffered; false after any failure */
+/* Buffered; false after any failure, and once the run is asked to stop (stop.h). */
+bool file_write(struct file_out *out, const char *bytes, size_t length);
 bool file_finish(struct file_out *out, const char **why); /* flushes, syncs, closes: all but the rename; false: abandoned */
 bool file_commit(struct file_out *out, const char **why); /* finishes and renames; false: nothing was replaced */
 void file_abandon(struct file_out *out);                  /* closes, removes what was begun */
 bool file_failed(const struct file_out *out);
-bool file_reader_gone(const struct file_out *out);        /* the failure was a closed pipe */
+bool file_fails_quietly(const struct file_out *out); /* not worth a word: the reader went away, or the run is stopped */
 
 const char *file_real(struct arena *arena, const char *path); /* without links, from the root; NULL: there is no such file */
 bool file_is_folder(const char *path);
 bool folder_make(const char *path, const char **why); /* one that is there already is fine; its parent must be there */
+bool folder_place(const char *made, const char *path, const char **why); /* under its own name, once it is whole */
 void folder_drop(const char *path); /* if it is empty */
 /* The names (not paths) in a folder that end in `ending`, sorted by bytes; NULL and *why on failure. */
 const char *const *file_list(struct arena *arena, const char *folder, const char *ending, int *count, const char **why);

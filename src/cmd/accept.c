@@ -2,6 +2,7 @@
 
 #include "base/diag.h"
 #include "base/file.h"
+#include "base/stop.h"
 
 #include <errno.h>
 #include <stdlib.h>
@@ -278,7 +279,8 @@ static int accept_write(struct accept *accept)
         if (file_commit(out, &why))
             return 0;
     }
-    diag_say(stderr, "%s: %s", accept->path, why);
+    if (!out || !file_fails_quietly(out))
+        diag_say(stderr, "%s: %s", accept->path, why);
     return EXIT_FILES;
 }
 
@@ -294,7 +296,9 @@ static void counts_settle(struct accept *accept, bool anew)
 static int write_and_silence(struct accept *accept, bool anew)
 {
     counts_settle(accept, anew);
+    struct stop stop = stop_hold();
     int status = accept_write(accept);
+    stop_release(&stop);
     if (status)
         return status;
     silence(accept);

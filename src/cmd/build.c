@@ -4,6 +4,7 @@
 #include "cmd/workers.h"
 
 #include "base/diag.h"
+#include "base/stop.h"
 
 #include <string.h>
 
@@ -57,7 +58,7 @@ int build_write(struct build *build, const char *path, const struct setwright_ch
         *out = written.out;
         return 0;
     }
-    bool quiet = file_reader_gone(written.out);
+    bool quiet = file_fails_quietly(written.out);
     file_abandon(written.out);
     return quiet ? EXIT_FILES : file_says(build, path, why);
 }
@@ -173,8 +174,10 @@ int cmd_build(struct request *request)
         status = trouble ? trouble : may_build(request, build.session.sw, status);
         if (!status)
             status = find_names(&build);
+        struct stop stop = stop_hold();
         if (!status)
             status = build_into(&build);
+        stop_release(&stop);
     }
     workers_end(build.workers);
     session_close(&build.session);

@@ -6,8 +6,8 @@
 #include "base/diag.h"
 #include "base/file.h"
 #include "base/near.h"
+#include "base/stop.h"
 
-#include <errno.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <time.h>
@@ -105,10 +105,8 @@ static bool file_make(const struct folder *folder, const struct new_text *row, c
     struct file_out *out = file_create(folder->arena, arena_format(folder->arena, "%s/%s", folder->beside, row->name), why);
     if (!out)
         return false;
-    if (file_write(out, text, strlen(text)) && file_commit(out, why))
-        return true;
-    file_abandon(out);
-    return false;
+    file_write(out, text, strlen(text));
+    return file_commit(out, why);
 }
 
 static void folder_unmake(const struct folder *folder)
@@ -120,13 +118,14 @@ static void folder_unmake(const struct folder *folder)
 
 static int folder_new(const struct folder *folder)
 {
-    const char *why = NULL;
+    const char *why;
     bool made = folder_make(folder->beside, &why);
     for (int i = 0; made && i < new_text_count; i++)
         made = file_make(folder, &new_texts[i], &why);
-    if (made && rename(folder->beside, folder->path) == 0)
+    if (made && folder_place(folder->beside, folder->path, &why))
         return 0;
-    diag_say(stderr, "%s: %s; nothing was made", folder->path, made || !why ? strerror(errno) : why);
+    if (!stop_asked())
+        diag_say(stderr, "%s: %s; nothing was made", folder->path, why);
     folder_unmake(folder);
     return EXIT_FILES;
 }
@@ -166,7 +165,9 @@ int cmd_new(struct request *request)
         diag_say(stderr, "%s is there already; `setwright new` only makes folders that are not", folder.path);
         return EXIT_USAGE;
     }
+    struct stop stop = stop_hold();
     int status = folder_new(&folder);
+    stop_release(&stop);
     if (!status)
         folder_told(&folder);
     return status;

@@ -2,6 +2,7 @@
 
 #include "base/diag.h"
 #include "base/file.h"
+#include "base/stop.h"
 
 enum { EXIT_USAGE = 2, EXIT_FILES = 3 };
 
@@ -18,20 +19,29 @@ struct setwright_sink whole_sink(struct whole *whole)
     return (struct setwright_sink){ keep, whole };
 }
 
-int whole_write(const struct whole *whole, const struct request *request, const struct session *session)
+static int write_to(const struct whole *whole, const struct request *request)
 {
     const char *path = request->out, *why = "it cannot be written";
+    struct file_out *out = file_create(request->arena, path, &why);
+    if (out) {
+        file_write(out, whole->text.at, (size_t)whole->text.count);
+        if (file_commit(out, &why))
+            return 0;
+    }
+    if (!out || !file_fails_quietly(out))
+        diag_say(stderr, "%s: %s", path ? path : "standard output", why);
+    return EXIT_FILES;
+}
+
+int whole_write(const struct whole *whole, const struct request *request, const struct session *session)
+{
+    const char *path = request->out;
     if (path && session_has_read(session, path)) {
         diag_say(stderr, "%s is one of the files that were read; choose another name for the output", path);
         return EXIT_USAGE;
     }
-    struct file_out *out = file_create(request->arena, path, &why);
-    if (out && file_write(out, whole->text.at, (size_t)whole->text.count) && file_commit(out, &why))
-        return 0;
-    bool quiet = out && file_reader_gone(out);
-    if (out)
-        file_abandon(out);
-    if (!quiet)
-        diag_say(stderr, "%s: %s", path ? path : "standard output", why);
-    return EXIT_FILES;
+    struct stop stop = stop_hold();
+    int status = write_to(whole, request);
+    stop_release(&stop);
+    return status;
 }

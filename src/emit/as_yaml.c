@@ -341,7 +341,7 @@ bool yaml_pause(struct writer *writer)
 {
     bool open = writer->athlete_open;
     athlete_close(writer);
-    if (!yaml_emitter_flush(&writer->emitter) || writer->failed)
+    if (!yaml_emitter_flush(&writer->emitter) || writer->out.failed)
         return false;
     if (open) {
         out_char(&writer->out, '\n');

@@ -318,7 +318,7 @@ static void a_full_disk_is_told(void **state)
     assert_true(file_write(out, "x", 1)); /* still in the buffer */
     assert_false(file_commit(out, &why));
     assert_string_equal(why, "the disk is full");
-    assert_false(file_reader_gone(out));
+    assert_false(file_fails_quietly(out));
     out = file_create(place->arena, "/dev/full", &why);
     char *large = arena_alloc(place->arena, 100000);
     assert_false(file_write(out, large, 100000));
@@ -337,7 +337,7 @@ static void a_reader_that_went_away_is_known(void **state)
     close(ends[0]);
     assert_true(file_write(out, "x", 1));
     assert_false(file_commit(out, &why));
-    assert_true(file_reader_gone(out));
+    assert_true(file_fails_quietly(out));
     assert_string_equal(why, "the reader has gone away");
     close(ends[1]);
 }

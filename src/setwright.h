@@ -40,9 +40,7 @@ enum setwright_status setwright_load(struct setwright *sw, const char *const *pa
 /* Plans every block for every athlete; findings grow, nothing is written. */
 enum setwright_status setwright_check(struct setwright *sw);
 /* The same for who only builds: what is an error is found, what only warns is left unsaid. A check may follow. */
-struct setwright_choice;
-enum setwright_status setwright_check_errors(struct setwright *sw, const struct setwright_choice *choice); /* of the choice only its
-                                                                     part and its turns count; NULL: all athletes */
+enum setwright_status setwright_check_errors(struct setwright *sw);
 
 enum setwright_level { SETWRIGHT_ERROR, SETWRIGHT_WARNING, SETWRIGHT_ADVICE };
 struct setwright_place {
@@ -107,7 +105,7 @@ struct setwright_choice {
     const char *sheet; /* text: "athlete" (as NULL), "group", "coach" or "meet" */
     int part, parts;   /* the part-th of so many shares of the athletes, in output order; built one after the other they are the
                           whole, byte for byte (not with a `sheet`); 0: all */
-    const struct setwright_turns *turns; /* NULL: alone */
+    const struct setwright_turns *turns; /* setwright_build_checked: NULL: alone */
 };
 /* Whether a choice has anything to build; SETWRIGHT_USAGE with a problem when not. */
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice);
@@ -118,6 +116,11 @@ const char *setwright_problem(const struct setwright *sw);
 /* Writes the plans in a format ("text", "csv", "yaml"). Fit after a check without errors. */
 enum setwright_status setwright_build(struct setwright *sw, const char *format, const struct setwright_choice *choice,
                                       struct setwright_sink sink);
+/* Looks for errors (as setwright_check_errors does) and builds in one go, after setwright_load alone: each athlete is planned once.
+ * With SETWRIGHT_FINDINGS what the sink has got is void. Not for a sheet but the usual one. Of a choice with a part, only the
+ * athletes of that part are looked at. */
+enum setwright_status setwright_build_checked(struct setwright *sw, const char *format, const struct setwright_choice *choice,
+                                              struct setwright_sink sink);
 /* A line a week for each chosen athlete, across blocks and seasons. */
 enum setwright_status setwright_calendar(struct setwright *sw, const struct setwright_choice *choice, struct setwright_sink sink);
 /* A diary to fill in: the chosen sessions, each lift `as planned` with what was printed behind it. */

@@ -7,34 +7,16 @@
 
 #include <string.h>
 
-/* Whether it is our turn for the athlete of this number; a turn that ends before her is said to be done. */
-static bool is_our_turn(const struct format *format, struct writer *writer, const struct setwright_turns *turns, int athlete, bool *fine)
-{
-    if (!turns)
-        return true;
-    bool begins = athlete % turns->athletes == 0, ours = athlete / turns->athletes % turns->turns == turns->turn;
-    bool ends = begins && athlete && (athlete / turns->athletes - 1) % turns->turns == turns->turn;
-    if (ends)
-        *fine = format->pause(writer) && turns->done(turns->context);
-    return ours;
-}
-
-static bool build_pairs(struct setwright *sw, const struct format *format, struct writer *writer, const struct chosen *chosen,
-                        const struct setwright_turns *turns)
+static bool build_pairs(struct setwright *sw, const struct format *format, struct writer *writer, const struct chosen *chosen)
 {
     const struct athlete *before = NULL;
-    bool ours = true, fine = true;
-    for (int i = 0, athletes = 0; i < sw->pairs.count; i++) {
+    for (int i = 0; i < sw->pairs.count; i++) {
         const struct pair *pair = &sw->pairs.at[i];
         if (!is_chosen(chosen, pair))
             continue;
-        if (pair->athlete != before)
-            ours = is_our_turn(format, writer, turns, athletes++, &fine);
-        if (!fine || (ours && pair->athlete != before && !format->athlete(writer, pair->athlete)))
+        if (pair->athlete != before && !format->athlete(writer, pair->athlete))
             return false;
         before = pair->athlete;
-        if (!ours)
-            continue;
         struct plan *plan = plan_pair(sw, pair);
         if (plan && !format->plan(writer, plan))
             return false;
@@ -155,12 +137,8 @@ enum setwright_status setwright_build(struct setwright *sw, const char *format_n
     GUARD(sw);
     struct chosen chosen;
     const struct format *format = format_find(format_name);
-    if (!format) {
-        const char **names = NEW_MANY(sw->work, const char *, format_count());
-        for (int i = 0; i < format_count(); i++)
-            names[i] = format_at(i)->name;
-        return api_problem(sw, "format", format_name, word_nearest(format_name, names, format_count()));
-    }
+    if (!format)
+        return api_format_problem(sw, format_name);
     enum setwright_status status = api_choose(sw, choice, &chosen);
     if (status)
         return status;
@@ -173,13 +151,12 @@ enum setwright_status setwright_build(struct setwright *sw, const char *format_n
     }
     if (sheet && sheet->write)
         return build_sheet(sw, format_name, sheet, &chosen, (struct sink){ sink.write, sink.context });
-    struct format_options options = { .crlf = choice->crlf, .resumed = chosen.resumed || (choice->turns && choice->turns->turn), .narrow = chosen.narrow };
+    struct format_options options = { .crlf = choice->crlf, .resumed = chosen.resumed, .narrow = chosen.narrow };
     struct writer *writer = format->begin(sw->work, (struct sink){ sink.write, sink.context }, &options);
     plans_forget(sw);
     sw->bare = format->bare;
-    bool written = build_pairs(sw, format, writer, &chosen, choice->turns);
+    bool written = build_pairs(sw, format, writer, &chosen);
     plans_forget(sw);
     sw->bare = false;
-    written = format->end(writer) && written && (!choice->turns || choice->turns->done(choice->turns->context));
-    return written ? SETWRIGHT_FINE : SETWRIGHT_FILES;
+    return format->end(writer) && written ? SETWRIGHT_FINE : SETWRIGHT_FILES;
 }

@@ -3,17 +3,20 @@
 #include "check/run.h"
 #include "check/untouched.h"
 
-/* Asks all rules of one athlete, who has count pairs from first on. */
-static void check_athlete(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched)
+/* Plans all blocks of one athlete and asks the rules; `taker` (NULL: nobody) gets the plans, NULL where she leaves a block out. */
+static bool check_athlete(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched,
+                          const struct plan_taker *taker)
 {
     struct record *record;
     int planned = 0;
     plans_forget(sw);
     struct plan **plans = plans_of(sw, first, count, touched, &record);
+    struct plan **trained = NEW_MANY(sw->scratch, struct plan *, count + 1);
     for (int i = 0; i < count; i++)
         if (plans[i])
-            plans[planned++] = plans[i];
-    checking_athlete(checking, sw->scratch, first->athlete, record, plans, planned);
+            trained[planned++] = plans[i];
+    checking_athlete(checking, sw->scratch, first->athlete, record, trained, planned);
+    return !taker || taker->take(taker->context, first, count, plans);
 }
 
 /* Lifters with a diary and no block: what is odd in it is said all the same. */
@@ -30,27 +33,27 @@ static void check_unplanned(struct setwright *sw, struct checking *checking, con
     }
 }
 
-static void check_all(struct setwright *sw, struct checking *checking, const struct chosen *chosen, const struct setwright_turns *turns)
+bool check_all(struct setwright *sw, struct checking *checking, const struct plan_taker *taker)
 {
     const struct model *model = sw->model;
     bool **touched = NEW_MANY(sw->arena, bool *, model->block_count + 1);
-    bool *has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1);
+    bool *has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1), fine = true;
     for (int i = 0; i < model->block_count; i++)
         touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
     pairs_make(sw);
-    for (int first = 0, next, athlete = 0; first < sw->pairs.count; first = next, athlete++) {
+    for (int first = 0, next; fine && first < sw->pairs.count; first = next) {
         for (next = first + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete;)
             next++;
         has_pairs[sw->pairs.at[first].athlete->order] = true;
-        bool chosen_one = !chosen || is_chosen(chosen, &sw->pairs.at[first]);
-        if (chosen_one && (!turns || athlete / turns->athletes % turns->turns == turns->turn))
-            check_athlete(sw, checking, &sw->pairs.at[first], next - first, touched);
+        if (!taker || taker->wants(taker->context, &sw->pairs.at[first]))
+            fine = check_athlete(sw, checking, &sw->pairs.at[first], next - first, touched, taker);
     }
     check_unplanned(sw, checking, has_pairs);
     plans_forget(sw);
     if (!sw->bare)
         untouched_say(model, touched);
     checking_finish(checking);
+    return fine;
 }
 
 enum setwright_status setwright_check(struct setwright *sw)
@@ -59,11 +62,11 @@ enum setwright_status setwright_check(struct setwright *sw)
     if (!sw->model)
         return api_status(sw);
     sw->bare = false;
-    check_all(sw, checking_new(sw->arena, sw->model), NULL, NULL);
+    check_all(sw, checking_new(sw->arena, sw->model), NULL);
     return api_status(sw);
 }
 
-enum setwright_status setwright_check_errors(struct setwright *sw, const struct setwright_choice *choice)
+enum setwright_status setwright_check_errors(struct setwright *sw)
 {
     GUARD(sw);
     if (!sw->model)
@@ -71,13 +74,8 @@ enum setwright_status setwright_check_errors(struct setwright *sw, const struct 
     struct checking *checking = checking_new_errors(sw->arena, sw->model);
     if (!checking)
         return setwright_check(sw);
-    struct setwright_choice share = { .part = choice ? choice->part : 0, .parts = choice ? choice->parts : 0 };
-    struct chosen chosen;
-    enum setwright_status status = api_choose(sw, &share, &chosen);
-    if (status)
-        return status;
     sw->bare = true;
-    check_all(sw, checking, &chosen, choice ? choice->turns : NULL);
+    check_all(sw, checking, NULL);
     sw->bare = false;
     return api_status(sw);
 }

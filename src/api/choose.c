@@ -10,6 +10,14 @@ enum setwright_status api_problem(struct setwright *sw, const char *what, const 
     return SETWRIGHT_USAGE;
 }
 
+enum setwright_status api_format_problem(struct setwright *sw, const char *name)
+{
+    const char **names = NEW_MANY(sw->work, const char *, format_count());
+    for (int i = 0; i < format_count(); i++)
+        names[i] = format_at(i)->name;
+    return api_problem(sw, "format", name, word_nearest(name, names, format_count()));
+}
+
 static enum setwright_status choose_people(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
 {
     if (!choice->athlete_count)

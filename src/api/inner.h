@@ -72,6 +72,16 @@ void plans_forget(struct setwright *sw);
  * NULL. `record` (may be NULL) gets her diary's record, NULL without a diary. */
 struct plan **plans_of(struct setwright *sw, const struct pair *first, int count, bool *const *touched, struct record **record);
 
+/* Who looks on while all athletes are checked. */
+struct plan_taker {
+    bool (*wants)(void *context, const struct pair *first); /* each athlete's first pair; false: she is neither planned nor checked */
+    bool (*take)(void *context, const struct pair *first, int count, struct plan *const *plans); /* of all her pairs, NULL where
+                                                                            she leaves a block out; false ends the check */
+    void *context;
+};
+struct checking;
+bool check_all(struct setwright *sw, struct checking *checking, const struct plan_taker *taker); /* false: the taker ended it */
+
 /* What a caller's choice leaves of the plans. */
 struct chosen {
     bool *athletes; /* by order; NULL: all */
@@ -90,5 +100,7 @@ bool is_chosen(const struct chosen *chosen, const struct pair *pair);
 
 /* "no WHAT is called NAME; did you mean NEAR?" (near may be NULL), as a mistake in how the library was asked. */
 enum setwright_status api_problem(struct setwright *sw, const char *what, const char *name, const char *near);
+
+enum setwright_status api_format_problem(struct setwright *sw, const char *name); /* no format is called so */
 
 #endif

@@ -163,7 +163,7 @@ char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, 
 
 /* Writing */
 
-enum { BUFFER = 4 * 1024, TRIES = 100, GLANCE_MS = 100 };
+enum { BUFFER = 4 * 1024, TRIES = 100, GLANCE_MS = 100, HELD_MOST = 1 << 20 };
 
 struct file_out {
     int fd;             /* -1: closed */
@@ -174,6 +174,9 @@ struct file_out {
     int failure;        /* errno of the first failure, 0: none */
     size_t used;
     char buffer[BUFFER];
+    char *held;         /* what is held back, HELD_MOST at most; NULL: nothing is */
+    size_t held_used;
+    int spool;          /* where it goes once that is full; -1: not there yet */
 };
 
 /* Where a link leads, so that the link stays and its target is replaced. */
@@ -225,6 +228,7 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
 {
     struct file_out *out = NEW(arena, struct file_out);
     out->fd = STDOUT_FILENO;
+    out->spool = -1;
     if (!path)
         return out;
     out->fd = -1;
@@ -258,8 +262,87 @@ static bool may_write(struct file_out *out)
     return ready && !out->failure;
 }
 
+static bool write_through(struct file_out *out, const char *bytes, size_t length);
+
+/* ---- holding back ---- */
+
+void file_hold(struct arena *arena, struct file_out *out)
+{
+    if (!out->target)
+        out->held = arena_alloc(arena, HELD_MOST);
+}
+
+static bool spool_write(struct file_out *out, const char *bytes, size_t length)
+{
+    while (length > 0 && !out->failure) {
+        ssize_t done = write(out->spool, bytes, length);
+        if (done < 0 && errno != EINTR)
+            out->failure = errno;
+        if (done > 0)
+            bytes += done, length -= (size_t)done;
+        if (stop_asked())
+            out->failure = EINTR;
+    }
+    return !out->failure;
+}
+
+static bool spool_open(struct file_out *out)
+{
+    const char *folder = getenv("TMPDIR");
+    out->spool = open(folder && *folder ? folder : "/tmp", O_TMPFILE | O_RDWR | O_CLOEXEC, 0600);
+    if (out->spool < 0)
+        out->failure = errno;
+    return out->spool >= 0 && spool_write(out, out->held, out->held_used);
+}
+
+static bool hold(struct file_out *out, const char *bytes, size_t length)
+{
+    if (out->spool < 0 && length <= HELD_MOST - out->held_used) {
+        memcpy(out->held + out->held_used, bytes, length);
+        out->held_used += length;
+        return true;
+    }
+    return (out->spool >= 0 || spool_open(out)) && spool_write(out, bytes, length);
+}
+
+static void spool_close(struct file_out *out)
+{
+    if (out->spool >= 0)
+        close(out->spool);
+    out->spool = -1;
+}
+
+static bool spool_copy(struct file_out *out)
+{
+    char bytes[BUFFER];
+    const char *why;
+    ssize_t got = lseek(out->spool, 0, SEEK_SET) < 0 ? -1 : 1;
+    while (got > 0 && !out->failure) {
+        got = plain_read(out->spool, bytes, sizeof bytes, &why);
+        if (got > 0)
+            write_through(out, bytes, (size_t)got);
+    }
+    if (got < 0 && !out->failure)
+        out->failure = EIO;
+    return !out->failure;
+}
+
+/* All that was held back goes where it is meant to. */
+static void let_go(struct file_out *out)
+{
+    char *held = out->held;
+    out->held = NULL;
+    if (out->spool >= 0)
+        spool_copy(out);
+    else if (held)
+        write_through(out, held, out->held_used);
+    spool_close(out);
+}
+
 static bool write_through(struct file_out *out, const char *bytes, size_t length)
 {
+    if (out->held)
+        return hold(out, bytes, length);
     while (length > 0 && !out->failure) {
         if (!may_write(out))
             continue;
@@ -347,6 +430,8 @@ bool file_finish(struct file_out *out, const char **why)
     out->finished = true;
     if (!out->failure)
         flush(out);
+    if (out->held && !out->failure)
+        let_go(out);
     if (out->beside && !out->failure && is_unchanged(out))
         drop_beside(out);
     if (out->beside && !out->failure && fsync(out->fd) != 0 && errno != EINVAL)
@@ -368,6 +453,7 @@ bool file_commit(struct file_out *out, const char **why)
 
 void file_abandon(struct file_out *out)
 {
+    spool_close(out);
     close_out(out);
     drop_beside(out);
 }

@@ -15,6 +15,9 @@ char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, 
  * standard output. */
 struct file_out;
 struct file_out *file_create(struct arena *arena, const char *path, const char **why);
+/* What is written from here on is held back until file_finish: in memory, and where it is much in a file that has no name. For a
+ * target that is written directly; one that is renamed holds it back anyway. */
+void file_hold(struct arena *arena, struct file_out *out);
 /* Buffered; false after any failure, and once the run is asked to stop (stop.h). */
 bool file_write(struct file_out *out, const char *bytes, size_t length);
 bool file_finish(struct file_out *out, const char **why); /* flushes, syncs, closes: all but the rename; false: abandoned */

@@ -34,6 +34,23 @@ static int file_says(struct build *build, const char *path, const char *why)
     return EXIT_FILES;
 }
 
+/* Where errors are looked for on the way, nothing gets out before there are none. */
+static int build_to(struct build *build, const struct setwright_choice *choice, struct written *written)
+{
+    struct setwright *sw = build->session.sw;
+    struct setwright_sink sink = { to_file, written };
+    if (!build->checks)
+        return (int)setwright_build(sw, build->request->format, choice, sink);
+    file_hold(build->request->arena, written->out);
+    int status = (int)setwright_fits(sw, choice);
+    if (status)
+        return status;
+    struct workers *workers = build->request->threads > 1 ? workers_begin(build->request, &build->session) : NULL;
+    status = workers ? workers_build(workers, written->out) : (int)setwright_build_checked(sw, build->request->format, choice, sink);
+    workers_end(workers);
+    return status;
+}
+
 int build_write(struct build *build, const char *path, const struct setwright_choice *choice, struct file_out **out, bool *any)
 {
     const char *why = "it cannot be written";
@@ -46,13 +63,12 @@ int build_write(struct build *build, const char *path, const struct setwright_ch
     struct written written = { .out = file_create(build->request->arena, path, &why) };
     if (!written.out)
         return file_says(build, path, why);
-    int status = build->workers ? workers_build(build->workers, written.out)
-                                : (int)setwright_build(build->session.sw, build->request->format, choice, (struct setwright_sink){ to_file, &written });
+    int status = build_to(build, choice, &written);
     *any = written.any;
     if (status && status != EXIT_FILES) {
         progress_end(&build->progress);
         file_abandon(written.out);
-        return session_said(&build->session, status, path || !written.any ? "nothing was written" : "what came out is not whole");
+        return session_said(&build->session, status, path || build->checks || !written.any ? "nothing was written" : "what came out is not whole");
     }
     if (file_finish(written.out, &why) && !status) {
         *out = written.out;
@@ -124,43 +140,43 @@ static int may_build(const struct request *request, struct setwright *sw, int st
     return status ? status : EXIT_ERRORS;
 }
 
-/* The files are read; the athletes are checked by several processes, which then wait to build them. */
-static int check_with_workers(struct build *build)
+/* Warnings are of no use to a build that errors alone can stop. */
+static bool errors_alone(const struct request *request)
 {
-    struct setwright_choice choice = choice_of(build->request);
-    int status = build_said(build, (int)setwright_fits(build->session.sw, &choice));
-    if (!status)
-        status = find_names(build);
-    if (status)
-        return status;
-    build->workers = workers_begin(build->request, &build->session);
-    if (!build->workers)
-        return (int)setwright_check_errors(build->session.sw, &choice);
-    status = workers_checked(build->workers);
-    if (status) {
-        workers_end(build->workers);
-        build->workers = NULL;
-    }
-    return status;
+    return request->fail_on == SETWRIGHT_ERROR && !request->accept && !request->form;
 }
 
-/* Warnings are of no use to a build that errors alone can stop; but where there is an error, all that `check` says is shown. */
+/* An error was met: now all is said that `check` says. */
+static int check_after_all(struct build *build)
+{
+    build->checks = false;
+    session_close(&build->session);
+    return session_open(build->request, &build->session);
+}
+
+/* Reads the files; one output is checked while it is built, many are checked before. */
 static int open_for(struct build *build)
 {
     struct request *request = build->request;
-    bool errors_alone = request->fail_on == SETWRIGHT_ERROR && !request->accept && !request->form;
-    bool one_file = !is_folder(request) && !request->per_week && !request->sheet;
-    struct setwright_choice choice = choice_of(request);
-    if (!errors_alone)
+    if (!errors_alone(request))
         return session_open(request, &build->session);
+    build->checks = !is_folder(request) && !request->per_week && !request->sheet;
     int status = session_read(request, &build->session);
+    if (!status && !build->checks)
+        status = session_ended(&build->session, (int)setwright_check_errors(build->session.sw));
+    return status == EXIT_ERRORS ? check_after_all(build) : status;
+}
+
+static int build_all(struct build *build, int status)
+{
+    struct stop stop = stop_hold();
+    status = may_build(build->request, build->session.sw, status);
     if (!status)
-        status = request->threads > 1 && one_file ? check_with_workers(build)
-                                                  : session_ended(&build->session, (int)setwright_check_errors(build->session.sw, &choice));
-    if (status != EXIT_ERRORS)
-        return status;
-    session_close(&build->session);
-    return session_open(request, &build->session);
+        status = find_names(build);
+    if (!status)
+        status = build_into(build);
+    stop_release(&stop);
+    return status;
 }
 
 int cmd_build(struct request *request)
@@ -169,17 +185,12 @@ int cmd_build(struct request *request)
     if (!accept_asked_well(request))
         return EXIT_USAGE;
     int status = open_for(&build);
-    if (build.session.sw && status != EXIT_USAGE) {
+    if (build.session.sw) {
         int trouble = accept_apply(request, &build.session, status);
-        status = trouble ? trouble : may_build(request, build.session.sw, status);
-        if (!status)
-            status = find_names(&build);
-        struct stop stop = stop_hold();
-        if (!status)
-            status = build_into(&build);
-        stop_release(&stop);
+        status = trouble ? trouble : build_all(&build, status);
     }
-    workers_end(build.workers);
+    if (build.checks && build.session.sw && status == EXIT_ERRORS)
+        status = may_build(request, build.session.sw, check_after_all(&build));
     session_close(&build.session);
     return status;
 }

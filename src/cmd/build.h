@@ -11,7 +11,7 @@ struct build {
     struct session session;
     const char *ending; /* of the format's files, ".txt" */
     struct progress progress;
-    struct workers *workers; /* NULL: this process alone */
+    bool checks; /* errors are looked for while building */
 };
 
 /* Writes a choice and finishes the file, which is then committed or abandoned; path NULL is standard output. *any: some bytes

@@ -16,7 +16,7 @@ enum {
 
 struct worker {
     pid_t id;
-    int from, to; /* what it says, what it hears */
+    int from; /* what it says */
 };
 struct workers {
     struct worker *at;
@@ -63,44 +63,37 @@ static bool tell_done(void *context)
     return tell(context, &none, sizeof none);
 }
 
-static int copy_run(struct request *request, struct session *session, int index, int count, int from, int to)
+static int copy_run(struct request *request, struct session *session, int index, int to)
 {
     struct telling telling = { .to = to };
-    struct setwright_turns turns = { index, count, TURN_ATHLETES, tell_done, &telling };
+    struct setwright_turns turns = { index, request->threads, TURN_ATHLETES, tell_done, &telling };
     struct setwright_choice choice = choice_of(request);
     choice.turns = &turns;
-    unsigned char checked = (unsigned char)setwright_check_errors(session->sw, &choice), go;
-    if (!tell(&telling, &checked, 1) || read(from, &go, 1) != 1)
-        return 0;
-    return (int)setwright_build(session->sw, request->format, &choice, (struct setwright_sink){ tell_bytes, &telling });
+    return (int)setwright_build_checked(session->sw, request->format, &choice, (struct setwright_sink){ tell_bytes, &telling });
 }
 
 /* ---- here ---- */
 
-static bool worker_begin(struct workers *workers, struct request *request, struct session *session, int index, int count)
+static bool worker_begin(struct workers *workers, struct request *request, struct session *session, int index)
 {
-    int up[2], down[2];
-    if (pipe(up))
+    int ends[2];
+    if (pipe(ends))
         return false;
-    if (pipe(down)) {
-        close(up[0]), close(up[1]);
-        return false;
-    }
-    fcntl(up[1], F_SETPIPE_SZ, PIPE_ROOM); /* where that is more than allowed, the usual room does */
+    fcntl(ends[1], F_SETPIPE_SZ, PIPE_ROOM); /* where that is more than allowed, the usual room does */
     fflush(NULL);
     pid_t id = fork();
     if (id == 0) {
         for (int i = 0; i < workers->count; i++)
-            close(workers->at[i].from), close(workers->at[i].to);
-        close(up[0]), close(down[1]);
-        _exit(copy_run(request, session, index, count, down[0], up[1]));
+            close(workers->at[i].from);
+        close(ends[0]);
+        _exit(copy_run(request, session, index, ends[1]));
     }
-    close(up[1]), close(down[0]);
+    close(ends[1]);
     if (id < 0) {
-        close(up[0]), close(down[1]);
+        close(ends[0]);
         return false;
     }
-    workers->at[workers->count++] = (struct worker){ id, up[0], down[1] };
+    workers->at[workers->count++] = (struct worker){ id, ends[0] };
     return true;
 }
 
@@ -109,7 +102,7 @@ struct workers *workers_begin(struct request *request, struct session *session)
     struct workers *workers = NEW(request->arena, struct workers);
     workers->at = NEW_MANY(request->arena, struct worker, request->threads);
     for (int i = 0; i < request->threads; i++)
-        if (!worker_begin(workers, request, session, i, request->threads)) {
+        if (!worker_begin(workers, request, session, i)) {
             workers_end(workers);
             return NULL;
         }
@@ -126,17 +119,6 @@ static bool hear(const struct worker *worker, void *bytes, size_t length)
             at += count, length -= (size_t)count;
     }
     return true;
-}
-
-int workers_checked(struct workers *workers)
-{
-    int worst = 0;
-    for (int i = 0; i < workers->count; i++) {
-        unsigned char status = EXIT_FILES;
-        hear(&workers->at[i], &status, 1);
-        worst = status > worst ? status : worst;
-    }
-    return worst;
 }
 
 /* One turn of one worker; false: it has no more, or the target takes no more. */
@@ -165,9 +147,6 @@ static int worker_wait(struct worker *worker)
 int workers_build(struct workers *workers, struct file_out *out)
 {
     int worst = 0;
-    for (int i = 0; i < workers->count; i++)
-        if (write(workers->at[i].to, "", 1) != 1)
-            return EXIT_FILES;
     for (int turn = 0; take_turn(&workers->at[turn % workers->count], out);)
         turn++;
     for (int i = 0; i < workers->count; i++) { /* the others say once more that they are done */
@@ -187,7 +166,6 @@ void workers_end(struct workers *workers)
 {
     for (int i = 0; workers && i < workers->count; i++) {
         struct worker *worker = &workers->at[i];
-        close(worker->to);
         if (worker->from >= 0)
             close(worker->from);
         if (worker->id <= 0)

@@ -66,7 +66,8 @@ static void reason_reduced(struct loading *l)
 static void reason_max(struct loading *l, const struct max_used *max, const struct lift *lift)
 {
     if (l->running && max == &l->max) {
-        l->reason = reasons_upon(l->p, l->reason, l->running);
+        if (!l->p->bare)
+            l->reason = reasons_upon(l->p, l->reason, l->running);
         reason_reduced(l);
         return;
     }

@@ -77,9 +77,23 @@ static void bare_plans_have_the_same_loads(void **state)
     told_end(&t);
 }
 
+/* Changes of effort and a running max meet in one derivation, which a bare plan does not have. */
+static void bare_plans_follow_a_diary(void **state)
+{
+    (void)state;
+    struct told t = told_club(INES "block winter { for ines; starts 2027-01-04; weeks 2; deload week 2; day A on mon { squat 3 x 5 at rpe 8 } }\n"
+                                   "diary ines { 2027-01-04 A { squat 90 kg x 5, 5, 5 rpe 8 } }\n");
+    const struct block *blocks[] = { t.model->blocks[0] };
+    struct plan_job job = { .model = t.model, .block = blocks[0], .athlete = told_athlete(&t, "ines"), .bare = true };
+    job.record = record_new(t.arena, t.model, job.athlete, blocks, 1);
+    assert_string_equal(plan_text(&t, plan_make(t.arena, &job), SHOW_GROUPS), plan_text(&t, told_plan(&t, "winter", "ines"), SHOW_GROUPS));
+    told_end(&t);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = { cmocka_unit_test(shared_is_as_alone), cmocka_unit_test(what_was_touched_is_told_to_each),
-                                        cmocka_unit_test(findings_name_all), cmocka_unit_test(bare_plans_have_the_same_loads) };
+                                        cmocka_unit_test(findings_name_all), cmocka_unit_test(bare_plans_have_the_same_loads),
+                                        cmocka_unit_test(bare_plans_follow_a_diary) };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

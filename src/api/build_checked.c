@@ -1,0 +1,93 @@
+/* Errors looked for and plans written in one go. */
+#include "api/inner.h"
+
+#include "check/run.h"
+
+struct building {
+    const struct format *format;
+    struct writer *writer;
+    const struct setwright_turns *turns; /* NULL: alone */
+    struct chosen chosen;
+    bool parted, looks_at_all; /* a part; the house's own rules want to see everyone */
+    int turn;                  /* the last that was ours; -1: none yet */
+    int athlete;               /* the one at hand, counted from 0 in the part; -1: none yet */
+};
+
+static int turn_of(const struct building *b, int athlete)
+{
+    return b->turns ? athlete / b->turns->athletes : 0;
+}
+
+static bool in_part(const struct building *b, const struct pair *first)
+{
+    return !b->parted || is_chosen(&(struct chosen){ .athletes = b->chosen.athletes }, first);
+}
+
+static bool is_ours(const struct building *b, const struct pair *first)
+{
+    return in_part(b, first) && (!b->turns || turn_of(b, b->athlete) % b->turns->turns == b->turns->turn);
+}
+
+static bool wants(void *context, const struct pair *first)
+{
+    struct building *b = context;
+    b->athlete += in_part(b, first);
+    return b->looks_at_all || is_ours(b, first);
+}
+
+/* A turn is over when our next one begins. */
+static bool turn_ended(struct building *b)
+{
+    int turn = turn_of(b, b->athlete);
+    bool ends = b->turns && b->turn >= 0 && turn != b->turn;
+    b->turn = turn;
+    return !ends || (b->format->pause(b->writer) && b->turns->done(b->turns->context));
+}
+
+static bool take(void *context, const struct pair *first, int count, struct plan *const *plans)
+{
+    struct building *b = context;
+    bool named = false;
+    if (!is_ours(b, first))
+        return true;
+    if (!turn_ended(b))
+        return false;
+    for (int i = 0; i < count; i++) {
+        if (!is_chosen(&b->chosen, &first[i]))
+            continue;
+        if (!named && !b->format->athlete(b->writer, first->athlete))
+            return false;
+        named = true;
+        if (plans[i] && !b->format->plan(b->writer, plans[i]))
+            return false;
+    }
+    return true;
+}
+
+static enum setwright_status build(struct setwright *sw, struct building *b, const struct setwright_choice *choice,
+                                   struct sink sink)
+{
+    struct checking *checking = checking_new_errors(sw->arena, sw->model);
+    struct format_options options = { .crlf = choice->crlf,
+                                      .resumed = b->chosen.resumed || (b->turns && b->turns->turn),
+                                      .narrow = b->chosen.narrow };
+    struct plan_taker taker = { wants, take, b };
+    b->looks_at_all = !checking;
+    b->writer = b->format->begin(sw->work, sink, &options);
+    sw->bare = b->format->bare && checking;
+    bool written = check_all(sw, checking ? checking : checking_new(sw->arena, sw->model), &taker);
+    sw->bare = false;
+    written = b->format->end(b->writer) && written && (!b->turns || b->turns->done(b->turns->context));
+    return api_status(sw) ? api_status(sw) : written ? SETWRIGHT_FINE : SETWRIGHT_FILES;
+}
+
+enum setwright_status setwright_build_checked(struct setwright *sw, const char *format,
+                                              const struct setwright_choice *choice, struct setwright_sink sink)
+{
+    GUARD(sw);
+    struct building b = { .format = format_find(format), .turns = choice->turns, .parted = choice->parts, .turn = -1, .athlete = -1 };
+    if (!b.format)
+        return api_format_problem(sw, format);
+    enum setwright_status status = api_choose(sw, choice, &b.chosen);
+    return status ? status : build(sw, &b, choice, (struct sink){ sink.write, sink.context });
+}

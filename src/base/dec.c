@@ -342,6 +342,8 @@ int ratio_cmp(struct ratio a, struct ratio b)
 
 struct ratio ratio_percent(struct ratio a, struct dec percent)
 {
+    if (percent.e10 == 100 * DEC_ONE)
+        return a;
     return ratio_mul(a, ratio_make(percent.e10, (wide)100 * DEC_ONE));
 }
 
@@ -352,15 +354,27 @@ enum direction { DOWN = -1, NEAREST, UP };
 static wide whole_of(struct ratio a, enum direction direction)
 {
     bool negative = a.num < 0;
-    uwide size = size_of_wide(a.num), den = (uwide)a.den, whole = size / den, rest = size % den;
+    uwide size = size_of_wide(a.num), den = (uwide)a.den, whole, rest;
+    if (size <= UINT64_MAX && den <= UINT64_MAX) /* 128-bit division is slow */
+        whole = (uint64_t)size / (uint64_t)den, rest = (uint64_t)size % (uint64_t)den;
+    else
+        whole = size / den, rest = size % den;
     bool outward = direction == NEAREST ? rest >= den - rest : rest != 0 && negative == (direction == DOWN);
     whole += outward;
     return negative ? -(wide)whole : (wide)whole;
 }
 
+/* a in grains, a fraction that need not be in lowest terms to be rounded. */
+static struct ratio in_grains(struct ratio a, int64_t grain)
+{
+    if (is_short(a) && DEC_ONE % grain == 0)
+        return (struct ratio){ a.num * (DEC_ONE / grain), a.den };
+    return ratio_div(ratio_mul(a, ratio_int(DEC_ONE)), ratio_int(grain));
+}
+
 static struct dec ratio_round(struct ratio a, struct dec grain, enum direction direction)
 {
-    wide grains = whole_of(ratio_div(ratio_mul(a, ratio_int(DEC_ONE)), ratio_int(grain.e10)), direction);
+    wide grains = whole_of(in_grains(a, grain.e10), direction);
     wide most = RANGE_E10 / grain.e10;
     grains = grains > most ? most : grains < -most ? -most : grains;
     return (struct dec){ (int64_t)(grains * grain.e10) };

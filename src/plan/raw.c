@@ -18,12 +18,14 @@ struct finding *load_finding(struct loading *l, enum kind kind, struct span at, 
 
 struct ratio reps_middle(const struct spec *spec)
 {
-    return ratio_div(ratio_int(spec->reps_low + spec->reps_high), ratio_int(2));
+    return ratio_make(spec->reps_low + spec->reps_high, 2);
 }
 
-static struct ratio effort_middle(const struct spec *spec)
+/* reps + (10 - rpe), both at their middles. */
+static struct ratio could_do(const struct spec *spec)
 {
-    return ratio_div(ratio_add(ratio_dec(spec->effort_low), ratio_dec(spec->effort_high)), ratio_int(2));
+    int64_t reps = (int64_t)(spec->reps_low + spec->reps_high + 20) * DEC_ONE, effort = spec->effort_low.e10 + spec->effort_high.e10;
+    return ratio_make(reps - effort, 2 * DEC_ONE);
 }
 
 bool loading_is_counted(const struct loading *l)
@@ -143,8 +145,7 @@ static bool raw_effort(struct loading *l)
         return false;
     reason_max(l, &l->max, l->entry->lift);
     series_reason(l, &group->load);
-    struct ratio n = ratio_sub(ratio_add(reps_middle(l->spec), ratio_int(10)), effort_middle(l->spec));
-    struct ratio share = curve_share(&l->curve, n);
+    struct ratio n = could_do(l->spec), share = curve_share(&l->curve, n);
     struct reason *reason = because(l, REASON_EFFORT, group->load_at);
     reason->amount = l->spec->effort_low;
     reason->other = l->spec->effort_high;

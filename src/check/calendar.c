@@ -3,6 +3,8 @@
 
 #include "base/vec.h"
 
+#include <stdlib.h>
+
 enum { CLOSE_EFFORT = 7 }; /* back-to-back */
 
 static const char *day_text(struct asking *asking, struct date date)
@@ -149,6 +151,7 @@ struct hard_day {
     const struct block_view *block;
     const struct set_view *set;
     struct date date;
+    int order; /* of meeting: by block and day */
 };
 struct hard_days {
     struct arena *arena;
@@ -157,13 +160,13 @@ struct hard_days {
 
 static void hard_set(struct hard_days *hard, const struct block_view *block, const struct set_view *set)
 {
-    for (int i = hard->list.count - 1; i >= 0; i--)
-        if (hard->list.at[i].set->day == set->day && hard->list.at[i].set->lift == set->lift) {
+    for (int i = hard->list.count - 1; i >= 0 && hard->list.at[i].set->day == set->day; i--)
+        if (hard->list.at[i].set->lift == set->lift) {
             if (ratio_cmp(set->effort, hard->list.at[i].set->effort) > 0)
                 hard->list.at[i].set = set;
             return;
         }
-    struct hard_day day = { block, set, set->date };
+    struct hard_day day = { block, set, set->date, hard->list.count };
     vec_add(hard->arena, &hard->list, day);
 }
 
@@ -189,22 +192,28 @@ static const char *apart_text(int days)
     return days == 0 ? "the same day" : days == 1 ? "the day before" : "days before";
 }
 
-/* The latest hard day of the lift up to this one; NULL: none. */
+static int by_date(const void *a, const void *b)
+{
+    const struct hard_day *one = a, *other = b;
+    return one->date.day != other->date.day ? (one->date.day > other->date.day) - (one->date.day < other->date.day)
+                                            : (one->order > other->order) - (one->order < other->order);
+}
+
+/* The latest hard day of the lift up to this one, in days by date, and of several on that date the first; NULL: none. */
 static const struct hard_day *day_before(const struct hard_days *hard, int index)
 {
     const struct hard_day *now = &hard->list.at[index], *found = NULL;
-    for (int i = 0; i < hard->list.count; i++) {
-        const struct hard_day *other = &hard->list.at[i];
-        bool earlier = other->date.day < now->date.day || (other->date.day == now->date.day && i < index);
-        if (earlier && other->set->lift == now->set->lift && (!found || other->date.day > found->date.day))
+    for (const struct hard_day *other = now; other-- > hard->list.at && (!found || other->date.day == found->date.day);)
+        if (other->set->lift == now->set->lift)
             found = other;
-    }
     return found;
 }
 
 void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete)
 {
     struct hard_days hard = hard_days_of(asking, athlete);
+    if (hard.list.count)
+        qsort(hard.list.at, (size_t)hard.list.count, sizeof *hard.list.at, by_date);
     for (int i = 0; i < hard.list.count; i++) {
         const struct hard_day *now = &hard.list.at[i], *before = day_before(&hard, i);
         struct bounds limit = rule_limit(asking, now->block, NULL);

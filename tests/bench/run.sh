@@ -6,8 +6,9 @@
 #   text     10 MB of the language: parsing alone, and `check` of it, against a bare flex scan (-CFar) of the same bytes
 #   plan     12 weeks, 4 days, 7 entries, from a roster to CSV, output discarded, a row each, against a plain printf of
 #            such rows; peak memory at 100, 1,000 and 10,000 athletes. Takes minutes.
+#   growth   how time grows with athletes, weeks, sets, blocks, templates, files, diary entries (growth.py)
 #
-# SETWRIGHT is the program; libsetwright.a stands beside it. Needs gcc and flex.
+# SETWRIGHT is the program; libsetwright.a stands beside it. Needs gcc, flex and python3.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 : "${SETWRIGHT:?the program to measure}"
@@ -62,3 +63,5 @@ echo
     done
 } > plan
 ./turns "$TURNS" < plan
+echo
+TURNS=5 python3 "$here/growth.py"

@@ -41,6 +41,7 @@ struct parse {
     VEC(struct comment) comments;
 
     /* the scanner */
+    uint32_t given;      /* bytes of the source that the scanner has taken */
     uint32_t from, to;   /* the text of the token at hand */
     uint32_t run_to;     /* within 70,75,80: where the run of numbers ends */
     struct node *value;  /* of the token at hand */

@@ -101,10 +101,10 @@ share  = $(DESTDIR)$(PREFIX)/share
 sources   := $(sort $(shell find src -name '*.c'))
 tests     := $(sort $(wildcard tests/unit/*_test.c))
 blocks    := $(sort $(wildcard stdlib-templates/*.block))
-parser    := $(gen)/setwright.tab.c $(gen)/setwright.tab.h
+parser    := $(gen)/setwright.tab.c $(gen)/setwright.tab.h $(gen)/setwright-quick.tab.c
 scanner   := $(gen)/setwright.lex.c $(gen)/setwright.lex.h
 library   := $(patsubst src/%.c,$B/src/%.o,$(filter-out src/main.c,$(sources))) \
-             $(patsubst %,$B/gen/%.o,setwright.tab setwright.lex library)
+             $(patsubst %,$B/gen/%.o,setwright.tab setwright-quick.tab setwright.lex library)
 test_objects  := $(tests:%.c=$B/%.o)
 test_programs := $(tests:tests/%.c=$B/%)
 targets       := $(sort $(wildcard tests/fuzz/*_target.c))
@@ -149,9 +149,12 @@ $B/gen/%.o: $(gen)/%.c
 # The first build has no .d files yet, so the headers that are made come before every object.
 $B/src/main.o $(library) $(test_objects) $(fuzz_objects): $B/flags.list | tools $(parser) $(scanner)
 
+# Two parsers of one grammar, see src/syntax/parse.c: look-ahead correction makes what is expected in place of an error true.
+careful = -Dparse.lac=full -Dparse.lac.es-capacity-initial='"1000"'
 $(parser) &: grammar/setwright.y | tools
 	$(call say,bison)
-	$Q$(BISON) -Wall -Wdangling-alias -Wcounterexamples -Werror -H -o $(gen)/setwright.tab.c $<
+	$Q$(BISON) -Wall -Wdangling-alias -Wcounterexamples -Werror -H $(careful) -o $(gen)/setwright.tab.c $<
+	$Q$(BISON) -Fapi.prefix={sw_quick_} -o $(gen)/setwright-quick.tab.c $<
 
 $(scanner) &: grammar/setwright.l $(gen)/setwright.tab.h | tools
 	$(call say,flex)

@@ -12,8 +12,6 @@
 %define api.token.prefix {TOK_}
 %define api.token.raw
 %define parse.error custom
-%define parse.lac full
-%define parse.lac.es-capacity-initial "1000"
 %locations
 %param { struct parse *p }
 
@@ -21,12 +19,10 @@
 #include "syntax/reader.h"
 }
 
-%code provides {
-int sw_lex(SW_STYPE *value, struct span *at, struct parse *p);
-void sw_error(const struct span *at, struct parse *p, const char *message);
-}
-
 %code {
+static int yylex(YYSTYPE *value, struct span *at, struct parse *p);
+static void yyerror(const struct span *at, struct parse *p, const char *message);
+
 #define YYINITDEPTH 1000
 #define YYMAXDEPTH 1000
 #define YYLLOC_DEFAULT(now, parts, count) \
@@ -487,4 +483,20 @@ static int yyreport_syntax_error(const yypcontext_t *context, struct parse *p)
         wanted[i] = (int)expected[i];
     complain(p, (int)yypcontext_token(context), *yypcontext_location(context), wanted, count < 0 ? 0 : count);
     return 0;
+}
+
+static int yylex(YYSTYPE *value, struct span *at, struct parse *p)
+{
+    struct token token = parse_is_lost(p) ? (struct token){ 0 } : reader_next(p);
+    *at = token.at;
+    value->TOK_NAME = token.node;
+    return token.kind;
+}
+
+/* Syntax errors have their own way (complain); what is left is that the parser's stack is full. */
+static void yyerror(const struct span *at, struct parse *p, const char *message)
+{
+    (void)message;
+    diag_help(p->findings, found(p, KIND_LIMIT, *at, "this is too deeply nested to be read"),
+              "take some of it apart");
 }

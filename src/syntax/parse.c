@@ -2,24 +2,6 @@
 
 #include "syntax/reader.h"
 
-#include "setwright.tab.h"
-
-int sw_lex(SW_STYPE *value, struct span *at, struct parse *p)
-{
-    struct token token = reader_next(p);
-    *at = token.at;
-    value->TOK_NAME = token.node;
-    return token.kind;
-}
-
-/* Syntax errors have their own way (complain); what is left is that the parser's stack is full. */
-void sw_error(const struct span *at, struct parse *p, const char *message)
-{
-    (void)message;
-    diag_help(p->findings, found(p, KIND_LIMIT, *at, "this is too deeply nested to be read"),
-              "take some of it apart");
-}
-
 /* The byte behind a text that starts with the " at `from`. */
 static uint32_t text_end(const char *text, uint32_t from, uint32_t length)
 {
@@ -66,26 +48,53 @@ static bool is_utf16(const struct source *source)
     return seen >= 8 && nuls * 3 > seen;
 }
 
-struct tree *parse_text(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+static struct parse *parse_new(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
 {
     struct parse *p = NEW(arena, struct parse);
-    struct tree *tree = NEW(arena, struct tree);
-    p->arena = arena;
-    p->names = interner;
-    p->source = source;
-    p->findings = findings;
-    p->at_start = true;
+    *p = (struct parse){ .arena = arena, .names = interner, .source = source, .findings = findings, .at_start = true };
     p->bodies[0].header = NODE_FILE;
-    p->surplus = surplus_of(source->text, source->length);
-    if (is_utf16(source)) {
+    return p;
+}
+
+static bool parse_quickly(struct parse *p)
+{
+    p->quick = true;
+    foreign_encoding(p);
+    scanner_open(p);
+    sw_quick_parse(p);
+    scanner_close(p);
+    return findings_total(p->findings) == 0;
+}
+
+static void parse_carefully(struct parse *p)
+{
+    p->surplus = surplus_of(p->source->text, p->source->length);
+    foreign_encoding(p);
+    scanner_open(p);
+    sw_parse(p);
+    scanner_close(p);
+}
+
+/* A text without a mistake is most of them, and needs less than half of the care. Where the quick way has something to
+ * say, it is thrown away, and the careful way says it. */
+static struct parse *parse_source(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+{
+    struct parse *p = parse_new(arena, interner, source, findings_new(arena, NULL));
+    if (!is_utf16(source) && parse_quickly(p))
+        return p;
+    p = parse_new(arena, interner, source, findings);
+    if (is_utf16(source))
         diag_help(findings, found(p, KIND_TEXT, span_of(p, 0, 1), "this file is saved as UTF-16, not as UTF-8"),
                   "save it as UTF-8 in your editor");
-    } else {
-        foreign_encoding(p);
-        scanner_open(p);
-        sw_parse(p);
-        scanner_close(p);
-    }
+    else
+        parse_carefully(p);
+    return p;
+}
+
+struct tree *parse_text(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+{
+    struct parse *p = parse_source(arena, interner, source, findings);
+    struct tree *tree = NEW(arena, struct tree);
     tree->source = source;
     tree->root = p->root ? p->root : node_of(p, NODE_FILE, span_of(p, 0, source->length), NULL, 0);
     tree->comments = p->comments.at;

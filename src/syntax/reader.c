@@ -204,8 +204,8 @@ static struct token send_close(struct parse *p, struct token token)
 /* The text holds more { than }, and this word can't stand in the body at hand but in one around it: the } went missing here. */
 static bool close_is_missing(struct parse *p, const struct token *token)
 {
-    const struct word *word = word_of(token->kind);
-    if (p->surplus <= 0 || !word || p->depth == 0 || p->bodies[p->depth].header == NODE_ERROR
+    const struct word *word = p->surplus > 0 ? word_of(token->kind) : NULL;
+    if (!word || p->depth == 0 || p->bodies[p->depth].header == NODE_ERROR
         || p->bodies[p->depth].header == NODE_GROUP_OF || body_has_word(p, p->bodies[p->depth].header, word->text))
         return false;
     for (int outer = p->depth - 1; outer >= 0; outer--)

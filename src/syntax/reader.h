@@ -36,6 +36,7 @@ struct parse {
     struct interner *names;
     struct source *source;
     struct findings *findings;
+    bool quick; /* for a text without a mistake; the first finding ends it */
     void *scanner;
     struct node *root;
     VEC(struct comment) comments;
@@ -89,6 +90,14 @@ void scan_comment(struct parse *p);
 void scanner_open(struct parse *p);
 void scanner_close(struct parse *p);
 int scanner_next(struct parse *p);
+
+/* ---- setwright.y; the quick one has no look-ahead correction, which only what is expected in place of an error needs ---- */
+int sw_parse(struct parse *p);
+int sw_quick_parse(struct parse *p);
+static inline bool parse_is_lost(const struct parse *p)
+{
+    return p->quick && findings_total(p->findings) > 0;
+}
 
 /* ---- foreign.c: characters that are no letters; *take as above ---- */
 int scan_foreign(struct parse *p, const char *text, int *take);

@@ -67,8 +67,7 @@ struct node *node_before(struct parse *p, struct node *node, struct span at, str
 
 struct node *node_body(struct parse *p, struct node *node, struct list body)
 {
-    for (struct node *child = body.first; child; child = child->next)
-        place_check(p, node, child);
+    places_check(p, node, body.first);
     if (body.braces)
         node->flags |= FLAG_BODY;
     return node_add(node, body.first);

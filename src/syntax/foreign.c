@@ -245,8 +245,19 @@ static bool name_goes_on(struct parse *p, const char *text, int at, int length, 
     return true;
 }
 
+/* Without a foreign letter or a mistake a name is what stands in the text. */
+static bool is_plain_ascii(const char *text, int length)
+{
+    for (int i = 0; i < length; i++)
+        if ((unsigned char)text[i] >= 0x80)
+            return false;
+    return *text != '_' && text[length - 1] != '-';
+}
+
 struct node *name_node(struct parse *p, enum node_kind kind, const char *text, int *take)
 {
+    if (is_plain_ascii(text, *take))
+        return node_text(token_node(p, kind, *take), intern(p->names, text, (size_t)*take));
     char *name = arena_alloc(p->arena, 3 * (size_t)*take + 1), *to = name;
     bool told = false;
     int at = 0;
@@ -261,15 +272,27 @@ struct node *name_node(struct parse *p, enum node_kind kind, const char *text, i
     return node_text(node, name_composed(p->arena, p->names, name, (size_t)(to - name)));
 }
 
+/* The byte from `at` on that is no ASCII, or `length`: eight bytes at a time where they are. */
+static uint32_t past_ascii(const char *text, uint32_t at, uint32_t length)
+{
+    for (uint64_t eight; length - at >= sizeof eight; at += sizeof eight) {
+        memcpy(&eight, text + at, sizeof eight);
+        if (eight & UINT64_C(0x8080808080808080))
+            break;
+    }
+    while (at < length && (unsigned char)text[at] < 0x80)
+        at++;
+    return at;
+}
+
 /* The file is saved in another encoding: one mistake, however many letters it hits. */
 void foreign_encoding(struct parse *p)
 {
     const char *text = p->source->text;
     uint32_t length = p->source->length, first = 0, first_width = 0, places = 0;
-    for (uint32_t at = 0; at < length;) {
+    for (uint32_t at = past_ascii(text, 0, length); at < length; at = past_ascii(text, at, length)) {
         utf8proc_int32_t point;
-        utf8proc_ssize_t width = (unsigned char)text[at] < 0x80
-            ? 1 : utf8proc_iterate((const utf8proc_uint8_t *)text + at, (utf8proc_ssize_t)(length - at), &point);
+        utf8proc_ssize_t width = utf8proc_iterate((const utf8proc_uint8_t *)text + at, (utf8proc_ssize_t)(length - at), &point);
         if (width > 0) {
             at += (uint32_t)width;
             continue;

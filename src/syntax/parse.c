@@ -53,6 +53,8 @@ static struct parse *parse_new(struct arena *arena, struct interner *interner, s
     struct parse *p = NEW(arena, struct parse);
     *p = (struct parse){ .arena = arena, .names = interner, .source = source, .findings = findings, .at_start = true };
     p->bodies[0].header = NODE_FILE;
+    p->word_index = words_index();
+    places_index(p);
     return p;
 }
 

@@ -285,20 +285,16 @@ static bool is_misspelt(struct parse *p, const struct node *parent, const struct
     return true;
 }
 
-void place_check(struct parse *p, struct node *parent, struct node *child)
+void places_index(struct parse *p)
 {
-    int home = home_of(parent->kind), homes = 0;
-    const struct place_row *row = place_row(child->kind);
-    if (child->kind == NODE_GYM && !(child->flags & FLAG_BODY) && !(home & FILE_)) {
-        child->kind = NODE_GYM_REF;
-        row = place_row(NODE_GYM_REF);
-    }
-    if (!row || parent->kind == NODE_ERROR || (p->astray && parent->kind == NODE_FILE))
-        return;
     for (int i = 0; i < PLACES; i++)
-        homes |= places[i].kind == child->kind ? places[i].homes : 0;
-    if (homes & home)
-        return;
+        p->homes[places[i].kind] |= places[i].homes;
+}
+
+static void misplaced(struct parse *p, const struct node *parent, const struct node *child, int home)
+{
+    const struct place_row *row = place_row(child->kind);
+    int homes = p->homes[child->kind];
     struct span at;
     const char *name = statement_name(p, child, row, &at);
     if (is_misspelt(p, parent, child, at))
@@ -313,4 +309,16 @@ void place_check(struct parse *p, struct node *parent, struct node *child)
            arena_format(p->arena, "%s stands %s, not %s", name, outside ? body_place(NODE_FILE) : homes_text(p, homes),
                         body_place(parent->kind)),
            arena_format(p->arena, "%s it reads like this: %s", outside ? "there" : first_home(homes), row->example));
+}
+
+void places_check(struct parse *p, struct node *parent, struct node *children)
+{
+    int home = home_of(parent->kind);
+    bool lenient = parent->kind == NODE_ERROR || (p->astray && parent->kind == NODE_FILE);
+    for (struct node *child = children; child; child = child->next) {
+        if (child->kind == NODE_GYM && !(child->flags & FLAG_BODY) && !(home & FILE_))
+            child->kind = NODE_GYM_REF;
+        if (!lenient && p->homes[child->kind] && !(p->homes[child->kind] & home))
+            misplaced(p, parent, child, home);
+    }
 }

@@ -11,6 +11,7 @@
 #include "base/vec.h"
 #include "syntax/parse.h"
 #include "syntax/tree.h"
+#include "syntax/words.h"
 
 struct list {
     struct node *first, *last;
@@ -36,6 +37,8 @@ struct parse {
     struct interner *names;
     struct source *source;
     struct findings *findings;
+    struct word_index word_index;
+    int homes[NODE_KIND_COUNT]; /* the bodies a statement may stand in, as place.c numbers them */
     bool quick; /* for a text without a mistake; the first finding ends it */
     void *scanner;
     struct node *root;
@@ -137,7 +140,8 @@ bool body_takes_names(enum node_kind header);      /* statements may start with 
 const char *const *body_words(struct parse *p, enum node_kind header, int *count); /* the words its statements start with */
 bool body_has_word(struct parse *p, enum node_kind header, const char *word);
 const char *statement_example(enum node_kind header, const char *word); /* NULL: none there starts so; word NULL: with a name */
-void place_check(struct parse *p, struct node *parent, struct node *child);
+void places_index(struct parse *p); /* fills p->homes */
+void places_check(struct parse *p, struct node *parent, struct node *children);
 
 /* ---- complain.c ---- */
 void complain(struct parse *p, int token, struct span at, const int *wanted, int count);

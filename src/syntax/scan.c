@@ -25,13 +25,15 @@ const char *token_text(struct parse *p, const char *text, int length)
 
 /* ---- units ---- */
 
+#define U(text, token) { text, sizeof text - 1, TOK_##token }
+
 static const struct {
     const char *text;
+    size_t length;
     int token;
 } units[] = {
-    { "kg", TOK_KG },      { "lb", TOK_LB },     { "s", TOK_SECONDS },   { "min", TOK_MINUTES },
-    { "m", TOK_METRES },   { "step", TOK_STEP }, { "steps", TOK_STEP },  { "days", TOK_DAYS },
-    { "day", TOK_DAYS },
+    U("kg", KG),      U("lb", LB),      U("s", SECONDS), U("min", MINUTES), U("m", METRES),
+    U("step", STEP),  U("steps", STEP), U("days", DAYS), U("day", DAYS),
 };
 
 static const struct {
@@ -49,7 +51,7 @@ enum { UNITS = sizeof units / sizeof *units, WRONG_UNITS = sizeof wrong_units / 
 static int unit_find(const char *text, size_t length)
 {
     for (int i = 0; i < UNITS; i++)
-        if (strlen(units[i].text) == length && !strncmp(units[i].text, text, length))
+        if (units[i].length == length && !memcmp(units[i].text, text, length))
             return units[i].token;
     return length == 1 && *text == '%' ? TOK_PERCENT : 0;
 }
@@ -58,7 +60,7 @@ static int unit_mend(struct parse *p, const char *text, int length)
 {
     const char *right = NULL;
     for (int i = 0; i < UNITS && !right; i++)
-        if (strlen(units[i].text) == (size_t)length && !strncasecmp(units[i].text, text, (size_t)length))
+        if (units[i].length == (size_t)length && !strncasecmp(units[i].text, text, (size_t)length))
             right = units[i].text;
     for (int i = 0; i < WRONG_UNITS && !right; i++)
         if (strlen(wrong_units[i].wrong) == (size_t)length
@@ -108,8 +110,8 @@ static int times_find(struct parse *p, const char *text, int *take)
 static int unit_glued(const char *text, int *take)
 {
     for (int i = 0; i < UNITS; i++) {
-        int length = (int)strlen(units[i].text);
-        if (length >= *take || strncmp(units[i].text, text, (size_t)length))
+        int length = (int)units[i].length;
+        if (length >= *take || memcmp(units[i].text, text, (size_t)length))
             continue;
         const char *rest = text + length;
         int left = *take - length;
@@ -130,7 +132,7 @@ int scan_word(struct parse *p, const char *text, int *take)
         token = unit_find(text, (size_t)*take);
     if (token)
         return token;
-    const struct word *word = word_find(text, (size_t)*take);
+    const struct word *word = word_find(&p->word_index, text, (size_t)*take);
     if (word)
         return word->token;
     token = p->last.kind == TOK_NUMBER ? unit_mend(p, text, *take) : 0;
@@ -144,7 +146,7 @@ int scan_word(struct parse *p, const char *text, int *take)
     if ((unsigned char)*text >= 0x80 && (token = scan_foreign(p, text, take)) != TOK_NAME)
         return token;
     p->value = name_node(p, NODE_NAME, text, take);
-    word = word_find(p->value->text, strlen(p->value->text));
+    word = word_find(&p->word_index, p->value->text, strlen(p->value->text));
     return word ? word->token : TOK_NAME;
 }
 

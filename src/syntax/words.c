@@ -4,10 +4,10 @@
 
 #include <string.h>
 
-#define W(text, token, after) { text, TOK_##token, after, NULL }
-#define X(text, token, after, example) { text, TOK_##token, after, example }
+#define W(text, token, after) { text, sizeof text - 1, TOK_##token, after, NULL }
+#define X(text, token, after, example) { text, sizeof text - 1, TOK_##token, after, example }
 
-/* In the order of bytes, for word_find. `after` stands in "after `x` comes …"; the example is a clause or a part of a line
+/* `after` stands in "after `x` comes …"; the example is a clause or a part of a line
  * (whole statements have theirs in place.c). */
 static const struct word words[] = {
     W("add", ADD, "a weight such as 2.5 kg, or `to day A`"),
@@ -140,20 +140,36 @@ const struct word *word_at(int index)
     return &words[index];
 }
 
-const struct word *word_find(const char *text, size_t length)
+/* The length and three letters tell nearly all words apart. */
+static unsigned slot_of(const char *text, size_t length)
 {
-    int low = 0, high = WORDS;
-    while (low < high) {
-        int middle = (low + high) / 2;
-        int order = strncmp(words[middle].text, text, length);
-        if (!order && words[middle].text[length])
-            order = 1;
-        if (!order)
-            return &words[middle];
-        if (order < 0)
-            low = middle + 1;
-        else
-            high = middle;
+    unsigned hash = (unsigned)length;
+    hash = 31 * hash + (unsigned char)text[0];
+    hash = 31 * hash + (unsigned char)text[length / 2];
+    hash = 31 * hash + (unsigned char)text[length - 1];
+    return hash % WORD_SLOTS;
+}
+
+struct word_index words_index(void)
+{
+    struct word_index index = { { 0 } };
+    for (int i = 0; i < WORDS; i++) {
+        unsigned slot = slot_of(words[i].text, words[i].length);
+        while (index.slots[slot])
+            slot = (slot + 1) % WORD_SLOTS;
+        index.slots[slot] = (uint8_t)(i + 1);
+    }
+    return index;
+}
+
+const struct word *word_find(const struct word_index *index, const char *text, size_t length)
+{
+    if (!length)
+        return NULL;
+    for (unsigned slot = slot_of(text, length); index->slots[slot]; slot = (slot + 1) % WORD_SLOTS) {
+        const struct word *word = &words[index->slots[slot] - 1];
+        if (word->length == length && !memcmp(word->text, text, length))
+            return word;
     }
     return NULL;
 }

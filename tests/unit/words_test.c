@@ -11,11 +11,12 @@
 static void words_stand_in_order_and_are_found(void **state)
 {
     (void)state;
+    const struct word_index index = words_index();
     for (int i = 0; i < word_count(); i++) {
         const struct word *word = word_at(i);
         if (i > 0)
             assert_true(strcmp(word_at(i - 1)->text, word->text) < 0);
-        assert_ptr_equal(word_find(word->text, strlen(word->text)), word);
+        assert_ptr_equal(word_find(&index, word->text, strlen(word->text)), word);
         assert_ptr_equal(word_of(word->token), word);
     }
 }
@@ -23,11 +24,12 @@ static void words_stand_in_order_and_are_found(void **state)
 static void parts_of_words_and_other_cases_are_plain_names(void **state)
 {
     (void)state;
+    const struct word_index index = words_index();
     static const char *const names[] = { "", "wee", "weekss", "Squat", "At", "RPE", "mon", "quads", "nearest", "free", "kg", "step" };
     for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-        assert_null(word_find(names[i], strlen(names[i])));
-    assert_string_equal(word_find("weeks 5", 5)->text, "weeks");
-    assert_string_equal(word_find("weeks 5", 4)->text, "week");
+        assert_null(word_find(&index, names[i], strlen(names[i])));
+    assert_string_equal(word_find(&index, "weeks 5", 5)->text, "weeks");
+    assert_string_equal(word_find(&index, "weeks 5", 4)->text, "week");
 }
 
 /* kitten/sitting 3, saturday/sunday 3: the textbook pairs of edit distance; ca/abc 3: the pair that tells optimal string

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+enum { NODES_AT_ONCE = 256 };
+
 struct list list_of(struct node *node)
 {
     struct list list = { .first = node, .last = node };
@@ -44,16 +46,27 @@ struct node *node_add(struct node *node, struct node *part)
     return node;
 }
 
+/* Nodes are taken from the arena many at a time: they are most of what a text becomes. */
+static struct node *node_new(struct parse *p)
+{
+    if (!p->spare_count) {
+        p->spare = NEW_MANY(p->arena, struct node, NODES_AT_ONCE);
+        p->spare_count = NODES_AT_ONCE;
+    }
+    p->spare_count--;
+    return p->spare++;
+}
+
 struct node *node_of(struct parse *p, enum node_kind kind, struct span at, struct node *const parts[], size_t count)
 {
-    struct node *node = NEW(p->arena, struct node);
-    struct list children = { 0 };
-    for (size_t i = 0; i < count; i++)
-        if (parts[i])
-            children = list_add(children, parts[i]);
+    struct node *node = node_new(p), **end = &node->child;
     node->kind = (uint16_t)kind;
     node->at = at;
-    node->child = children.first;
+    for (size_t i = 0; i < count; i++) {
+        while (*end)
+            end = &(*end)->next;
+        *end = parts[i];
+    }
     return node;
 }
 

@@ -42,6 +42,8 @@ struct parse {
     bool quick; /* for a text without a mistake; the first finding ends it */
     void *scanner;
     struct node *root;
+    struct node *spare; /* nodes that wait to be used */
+    int spare_count;
     VEC(struct comment) comments;
 
     /* the scanner */

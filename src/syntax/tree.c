@@ -77,9 +77,9 @@ static void dump_node(FILE *out, const struct node *node, int depth)
     } else if (node->kind == NODE_DATE) {
         date_write(number, node->date);
         fprintf(out, " %s", number);
-    }
-    if (node->text)
+    } else if (node->text) {
         fprintf(out, " %s", node->text);
+    }
     for (size_t i = 0; i < sizeof flag_names / sizeof *flag_names; i++)
         if (node->flags & flag_names[i].flag)
             fputs(flag_names[i].name, out);

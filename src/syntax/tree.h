@@ -197,8 +197,8 @@ struct node {
     uint16_t flags;
     struct span at;
     struct node *child, *next;
-    const char *text;
-    union {
+    union { /* a number and a date have no text */
+        const char *text;
         struct dec number;
         struct date date;
     };

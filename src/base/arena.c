@@ -27,6 +27,7 @@ struct arena {
     size_t size;
     size_t *left; /* shared with other pools; NULL: no bound */
     struct ending *endings;
+    struct arena *inner, *beside; /* the last one made within it; one made before it within the same */
 };
 
 static struct chunk *chunk_new(size_t room)
@@ -74,6 +75,17 @@ static void drop_all(struct arena *arena)
     arena->endings = NULL;
 }
 
+struct arena *arena_within(struct arena *owner)
+{
+    struct arena *inner = arena_new(owner->out_of_memory);
+    if (!inner)
+        arena_exhausted(owner);
+    inner->left = owner->left;
+    inner->beside = owner->inner;
+    owner->inner = inner;
+    return inner;
+}
+
 void arena_free(struct arena *arena)
 {
     if (!arena)
@@ -81,6 +93,10 @@ void arena_free(struct arena *arena)
     drop_all(arena);
     if (arena->left)
         *arena->left += arena->size;
+    for (struct arena *inner = arena->inner, *next; inner; inner = next) {
+        next = inner->beside;
+        arena_free(inner);
+    }
     for (struct chunk *chunk = arena->first, *next; chunk; chunk = next) {
         next = chunk->next;
         free(chunk);

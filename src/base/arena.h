@@ -22,6 +22,7 @@ void arena_share(struct arena *arena, size_t *left);
 /* Calls drop(of) before the pool is emptied or freed, the latest first: so what lives outside the pool (a FILE, an emitter, an
  * unfinished file) ends with it, a jump included. `of` lives in the pool or longer; dropping it again must do no harm. */
 void arena_ends(struct arena *arena, void (*drop)(void *of), void *of);
+struct arena *arena_within(struct arena *owner); /* one of its own to reset, freed with its owner and never before */
 void arena_free(struct arena *arena); /* NULL is fine */
 _Noreturn void arena_exhausted(struct arena *arena); /* jumps, for a library beside the pool that found no memory */
 void arena_reset(struct arena *arena); /* forgets all that was allocated, keeps the memory for the next use */

@@ -36,7 +36,7 @@ struct people_group {
 };
 
 struct club {
-    struct arena *arena;
+    struct arena *arena; /* the model's, or while templates that nobody trains are read one that forgets them */
     struct interner *interner;
     struct sources *sources;
     struct findings *findings;

@@ -143,7 +143,7 @@ static void lets_grow(struct club *club)
     const struct node **old = club->used_lets;
     int count = club->used_let_room;
     club->used_let_room = count ? 2 * count : 64;
-    club->used_lets = NEW_MANY(club->arena, const struct node *, club->used_let_room);
+    club->used_lets = NEW_MANY(club->model->arena, const struct node *, club->used_let_room);
     for (int i = 0; i < count; i++)
         if (old[i])
             *let_slot(club, old[i]) = old[i];

@@ -173,13 +173,17 @@ static void say_not_built(struct club *club)
     }
 }
 
-/* Templates and schemes that nothing uses are read too, so that a mistake in them does not wait for its first use. */
+/* Templates and schemes that nothing uses are read too, so that a mistake in them does not wait for its first use. Nobody
+ * trains them: what is made of each is dropped before the next. */
 static void unused_make(struct club *club)
 {
+    struct arena *kept = club->arena;
+    club->arena = arena_within(kept);
     for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
         struct decl *decl = club->decls[SPACE_BLOCK].at[i];
         if (decl->node->kind == NODE_TEMPLATE && !decl->used && !decl->file->tree->source->library)
             block_make(club, decl, NULL, NULL, 0);
+        arena_reset(club->arena);
     }
     for (int i = 0; i < club->decls[SPACE_SCHEME].count; i++) {
         struct decl *decl = club->decls[SPACE_SCHEME].at[i];
@@ -188,7 +192,9 @@ static void unused_make(struct club *club)
         struct node name = { .kind = NODE_NAME, .at = decl->at, .text = decl->name };
         if (!decl->used && !decl->file->tree->source->library)
             groups_of_scheme(&place, &name, NULL, false, &groups), decl->used = false;
+        arena_reset(club->arena);
     }
+    club->arena = kept;
 }
 
 const struct block *model_block_for(const struct model *model, int index, const struct athlete *athlete)

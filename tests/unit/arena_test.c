@@ -165,6 +165,19 @@ static void names_keep_their_pointer_when_the_table_grows(void **state)
     }
 }
 
+static void one_within_another_is_reset_alone(void **state)
+{
+    struct arena *owner = arena_new(NULL), *inner = arena_within(owner);
+    (void)state;
+    char *kept = arena_copy(owner, "kept", 4), *first = arena_copy(inner, "dropped", 7);
+    arena_reset(inner);
+    assert_string_equal(kept, "kept");
+    assert_int_equal(arena_size(owner), 5);
+    assert_ptr_equal(arena_copy(inner, "again", 5), first);
+    assert_non_null(arena_within(owner));
+    arena_free(owner); /* the sanitizers tell whether the inner ones went with it */
+}
+
 static void a_vec_keeps_what_was_added(void **state)
 {
     VEC(int) numbers = { 0 };
@@ -187,6 +200,7 @@ int main(void)
         cmocka_unit_test(texts_are_copied_and_formatted),
         cmocka_unit_test(equal_names_are_one_pointer),
         cmocka_unit_test(names_keep_their_pointer_when_the_table_grows),
+        cmocka_unit_test(one_within_another_is_reset_alone),
         cmocka_unit_test(a_vec_keeps_what_was_added),
     };
     return cmocka_run_group_tests(tests, pool_setup, pool_teardown);

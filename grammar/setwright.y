@@ -158,13 +158,16 @@ week_or_none: %empty { $$ = NULL; } | weeks;
 in_weeks: "in" weeks { $$ = NODE(IN_WEEKS, @$, $2); };
 every: "each" number_or_var week { $$ = NODE(EVERY, @$, $2); };
 
-/* ---- numbers, and values over sets and weeks ---- */
+/* ---- numbers, and values over sets and weeks ----
+ *
+ * Most of what is written is one plain number, so a number has few steps to a value: each list is of two or more. */
 
 number_or_var: NUMBER | VAR;
 unit: weight_unit | "%" { $$ = "%"; } | "s" { $$ = "s"; } | "min" { $$ = "min"; } | "m" { $$ = "m"; };
 weight_unit: "kg" { $$ = "kg"; } | "lb" { $$ = "lb"; };
 plain_amount:
-    number_or_var { $$ = NODE(AMOUNT, @$, $1); }
+    NUMBER { $$ = NODE(AMOUNT, @$, $1); }
+  | VAR { $$ = NODE(AMOUNT, @$, $1); }
   | number_or_var "-" number_or_var { $$ = NODE(AMOUNT, @$, NODE(BAND, @$, $1, $3)); }
   ;
 amount: plain_amount | plain_amount unit { $$ = node_text(node_at($1, @$), $2); };
@@ -174,10 +177,10 @@ quantity:
   ;
 weight: quantity { $$ = NODE(WEIGHT, @$, $1); };
 
-set_items: amount { $$ = list_of($1); } | set_items "," amount { $$ = list_add($1, $3); };
-sets: set_items { $$ = NODE(SETS, @$, $1.first); };
-week_values: sets { $$ = list_of($1); } | week_values "|" sets { $$ = list_add($1, $3); };
-list: week_values { $$ = NODE(LIST, @$, $1.first); };
+set_items: amount "," amount { $$ = list_add(list_of($1), $3); } | set_items "," amount { $$ = list_add($1, $3); };
+sets: amount { $$ = NODE(SETS, @$, $1); } | set_items { $$ = NODE(SETS, @$, $1.first); };
+week_values: sets "|" sets { $$ = list_add(list_of($1), $3); } | week_values "|" sets { $$ = list_add($1, $3); };
+list: sets { $$ = NODE(LIST, @$, $1); } | week_values { $$ = NODE(LIST, @$, $1.first); };
 ramp: "from" amount "to" amount { $$ = NODE(RAMP, @$, $2, $4); };
 step:
     sets "plus" amount "each" week { $$ = NODE(STEP, @$, $1, $3); }
@@ -191,7 +194,7 @@ wave:
   | "wave" list "minus" amount "each" "pass" { $$ = node_flag(NODE(WAVE, @$, $2, $4), FLAG_MINUS); }
   ;
 series: list | ramp | step | wave;
-value: series | "(" series ")" { $$ = node_flag(node_at($2, @$), FLAG_PARENS); };
+value: list | ramp | step | wave | "(" series ")" { $$ = node_flag(node_at($2, @$), FLAG_PARENS); };
 
 effort:
     "rpe" value { $$ = node_text(NODE(EFFORT, @$, $2), "rpe"); }

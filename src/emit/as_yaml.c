@@ -263,12 +263,12 @@ static void athlete_open(struct writer *writer)
     writer->next = NULL;
 }
 
-static const char head[] = "setwright: 1\nathletes:\n";
+enum { HEAD_BYTES = sizeof "setwright: 1\nathletes:\n" - 1 }; /* what document_begin comes to */
 
 static void document_begin(struct writer *writer)
 {
     yaml_event_t event;
-    writer->skip = writer->options.resumed ? sizeof head - 1 : 0;
+    writer->skip = writer->options.resumed ? HEAD_BYTES : 0;
     event_emit(writer, &event, yaml_stream_start_event_initialize(&event, YAML_UTF8_ENCODING));
     event_emit(writer, &event, yaml_document_start_event_initialize(&event, NULL, NULL, NULL, 1));
     map_begin(writer);

@@ -152,7 +152,8 @@ static void the_last_day_of_a_lift(void **state)
     struct record *record = record_new(t.arena, t.model, told_athlete(&t, "ines"), NULL, 0);
     const struct lift *squat = model_lift(t.model, "squat");
     struct date fourth, eighth;
-    assert_true(date_make(2027, 1, 4, &fourth) && date_make(2027, 1, 8, &eighth));
+    assert_true(date_make(2027, 1, 4, &fourth));
+    assert_true(date_make(2027, 1, 8, &eighth));
     assert_false(date_is_set(record_last_day(record, squat, fourth)));
     assert_int_equal(record_last_day(record, squat, eighth).day, fourth.day);
     assert_int_equal(record_last_day(record, squat, date_plus(eighth, 1)).day, eighth.day);

@@ -46,7 +46,7 @@ static int sets_done(struct matching *m, const struct filled_row *row, const str
 
 static bool reps_unit_fits(struct matching *m, const struct filled_row *row, const struct row *plan)
 {
-    char unit = plan->group->reps_kind == REPS_SECONDS ? 's' : plan->group->reps_kind == REPS_METRES ? 'm' : 0;
+    char unit = (char)(plan->group->reps_kind == REPS_SECONDS ? 's' : plan->group->reps_kind == REPS_METRES ? 'm' : 0);
     for (int i = 0; i < row->reps.count; i++)
         if (row->reps.at[i].unit && row->reps.at[i].unit != unit) {
             struct finding *finding = match_refuse(m, row, row->cells[FILLED_DONE_REPS].at, "the plan counts %s here",

@@ -64,7 +64,7 @@ static bool effort_read(struct diarist *d, const struct node *node, struct done_
 static struct dec effort_at(const struct done_list *list, int index)
 {
     struct dec effort = list->at[index].low;
-    return list->is_rir ? (struct dec){ 10 * DEC_ONE - effort.e10 } : effort;
+    return !list->is_rir ? effort : (struct dec){ 10 * DEC_ONE - effort.e10 };
 }
 
 /* The value of a set: one for all, or one each; of a rating or a speed one alone is that of the last. */

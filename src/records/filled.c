@@ -182,7 +182,7 @@ static bool value_read(struct table *table, const struct done_column *column, co
                        struct filled_number *value)
 {
     size_t sign = column->has_sign && (text[0] == '-' || text[0] == '+');
-    char last = length ? text[length - 1] : 0;
+    char last = (char)(length ? text[length - 1] : 0);
     *value = (struct filled_number){ .unit = (char)(column->has_unit && (last == 's' || last == 'm') ? last : 0) };
     size_t digits = length - sign - (value->unit != 0);
     if (!digits || !table_number(table, text + sign, digits, &value->number))

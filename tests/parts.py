@@ -3,13 +3,15 @@
 
     --part K/N     all parts, one after the other, are the whole; more parts than athletes are fine; GNU parallel and a job
                    array, as the manual has them, build the same
-    --threads N    the same bytes in the same order; errors, wrong names and full disks are said as without"""
+    --threads N    the same bytes in the same order; errors, wrong names and full disks are said as without; where a process
+                   is killed nothing is written"""
 import os
 import re
 import shutil
 import signal
 import subprocess
 import sys
+import time
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), 'oracle'))
 from program import Folder, PROGRAM, TOP, finish, run, tested  # noqa: E402
 
@@ -109,6 +111,21 @@ def targets_that_fail():
             pass
 
 
+def a_process_that_is_killed():
+    """What it still owed is missing from what is held back: no byte of that may come out."""
+    with Folder({'club.block': club(4000)}) as folder:
+        built = subprocess.Popen([PROGRAM, 'build', '--threads', '2', '.'], cwd=folder.path, stdout=subprocess.PIPE,
+                                 stderr=subprocess.PIPE)
+        children, until = [], time.monotonic() + 60
+        while not children and built.poll() is None and time.monotonic() < until:
+            with open(f'/proc/{built.pid}/task/{built.pid}/children', encoding='ascii') as file:
+                children = file.read().split()
+        os.kill(int(children[0]), signal.SIGKILL)
+        out, err = built.communicate(timeout=60)
+        assert (out, built.returncode) == (b'', 4), (len(out), built.returncode, err)
+        assert b'nothing was written' in err, err
+
+
 def manual_fence(mark):
     with open(os.path.join(TOP, 'grammar/LANGUAGE.md'), encoding='utf-8') as file:
         return next(text for text in re.findall(r'(?ms)^```sh\n(.*?)^```', file.read()) if mark in text)
@@ -134,6 +151,7 @@ for each in FORMATS:
 tested('an error is said as without', errors_are_said)
 tested('wrong words are said as without', wrong_words)
 tested('a full disk and a reader who has gone', targets_that_fail)
+tested('a process that is killed', a_process_that_is_killed)
 if shutil.which('parallel'):
     tested('GNU parallel, as in the manual', as_in_the_manual, 'parallel', [{}], 'cat plan.csv')
 tested('a job array, as in the manual', as_in_the_manual, 'SLURM_ARRAY_TASK_ID',

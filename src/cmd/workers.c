@@ -1,5 +1,7 @@
 #include "cmd/workers.h"
 
+#include "base/diag.h"
+
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
@@ -11,7 +13,7 @@ enum {
     TURN_ATHLETES = 16,     /* a turn fits a pipe, so that nobody waits for the one before */
     PIPE_ROOM = 1 << 20,
     BYTES_MOST = 1 << 16,   /* of one piece */
-    EXIT_FILES = 3
+    EXIT_LIMIT = 4
 };
 
 struct worker {
@@ -135,13 +137,14 @@ static bool take_turn(const struct worker *worker, struct file_out *out)
     return false;
 }
 
+/* One that did not end by itself was killed, mostly for want of memory. */
 static int worker_wait(struct worker *worker)
 {
     int status = 0;
     while (waitpid(worker->id, &status, 0) < 0 && errno == EINTR)
         continue;
     worker->id = 0;
-    return WIFEXITED(status) ? WEXITSTATUS(status) : EXIT_FILES;
+    return WIFEXITED(status) ? WEXITSTATUS(status) : EXIT_LIMIT;
 }
 
 int workers_build(struct workers *workers, struct file_out *out)
@@ -159,6 +162,8 @@ int workers_build(struct workers *workers, struct file_out *out)
         int status = worker_wait(&workers->at[i]);
         worst = status > worst ? status : worst;
     }
+    if (worst == EXIT_LIMIT)
+        diag_say(stderr, "a part of the work broke off, mostly for want of memory; nothing was written; ask for fewer --threads");
     return worst;
 }
 

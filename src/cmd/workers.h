@@ -11,7 +11,8 @@ struct workers;
 
 /* Begins them; NULL: the machine has no room for them, work alone. */
 struct workers *workers_begin(struct request *request, struct session *session);
-/* Writes what they send, in order. 0 or an exit status; SETWRIGHT_FINDINGS: there are errors, and what was written is void. */
+/* Writes what they send, in order. 0 or an exit status; SETWRIGHT_FINDINGS: there are errors, and what was written is void;
+ * SETWRIGHT_LIMIT: a process broke off, which is said. */
 int workers_build(struct workers *workers, struct file_out *out);
 /* Ends them, whatever they are at. NULL is fine. */
 void workers_end(struct workers *workers);

@@ -26,9 +26,8 @@ bool outcome_as_printed(const struct work_day *day, const struct state *state, s
 /* Rated 2 or more below the printed rpe; without a rating or a printed one there is no easy. */
 static bool is_easy(const struct plan_run *run, const struct record_set *last)
 {
-    if (!last->has_effort || last->as_planned ? !last->has_effort : false)
-        return false;
-    return run->has_expected && !run->expected_under_one && last->effort.e10 <= run->expected.e10 - 2 * DEC_ONE;
+    return last->has_effort && run->has_expected && !run->expected_under_one &&
+           last->effort.e10 <= run->expected.e10 - 2 * DEC_ONE;
 }
 
 /* Every set at its printed load and target reps or above. */

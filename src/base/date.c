@@ -82,6 +82,11 @@ struct date date_plus(struct date date, int days)
     return (struct date){ (int32_t)day };
 }
 
+struct date date_monday(struct date date)
+{
+    return date_plus(date, MON - (int)date_weekday(date));
+}
+
 struct date date_on_or_after(struct date date, enum weekday weekday)
 {
     return date_plus(date, ((int)weekday - (int)date_weekday(date) + 7) % 7);

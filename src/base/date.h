@@ -22,6 +22,7 @@ bool date_parse(const char *text, size_t length, struct date *out); /* exactly Y
 void date_parts(struct date date, int *year, int *month, int *day);
 enum weekday date_weekday(struct date date);
 struct date date_plus(struct date date, int days); /* none when it leaves the calendar, or from none */
+struct date date_monday(struct date date); /* of its week (ISO 8601) */
 struct date date_on_or_after(struct date date, enum weekday weekday); /* the first such weekday */
 int date_write(char to[11], struct date date); /* "2027-01-04"; returns 10 */
 const char *date_text(struct arena *arena, struct date date);

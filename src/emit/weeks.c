@@ -4,11 +4,6 @@
 #include "model/history.h"
 #include "plan/record.h"
 
-static struct date monday_of(struct date date)
-{
-    return date_plus(date, 1 - (int)date_weekday(date));
-}
-
 static struct date day_reckoned(const struct plan_week *week, const struct plan_day *day)
 {
     return date_is_set(day->date) ? day->date : week->start;
@@ -33,7 +28,7 @@ bool weeks_span(struct plan *const *plans, int count, struct date *first, struct
         }
     if (!date_is_set(*first))
         return false;
-    *first = monday_of(*first), *last = monday_of(*last);
+    *first = date_monday(*first), *last = date_monday(*last);
     return true;
 }
 

@@ -179,14 +179,9 @@ static void meetless(struct season_making *m)
 
 /* ---- dates ---- */
 
-static struct date monday_of(struct date date)
-{
-    return date_plus(date, 1 - (int)date_weekday(date));
-}
-
 static void starts_monday(struct season_making *m)
 {
-    struct date date = m->starts->child->date, monday = monday_of(date);
+    struct date date = m->starts->child->date, monday = date_monday(date);
     if (date_weekday(date) == MON)
         return;
     struct finding *finding = place_finding(&m->place, KIND_SEASON, m->starts->child->at, "a season starts on a Monday, and this is a %s",
@@ -208,7 +203,7 @@ static struct date season_start(struct season_making *m)
         starts_monday(m);
     if (!last && !m->starts)
         return (struct date){ 0 };
-    struct date start = last ? date_plus(monday_of(last->date), -7 * (m->season->weeks - 1)) : m->starts->child->date;
+    struct date start = last ? date_plus(date_monday(last->date), -7 * (m->season->weeks - 1)) : m->starts->child->date;
     if (date_is_set(date_plus(start, 7 * (m->season->weeks + WEEKS_MOST))))
         return start;
     diag_help(m->club->findings, place_finding(&m->place, KIND_RANGE, last ? last->date_at : m->starts->child->at, "this season runs beyond the calendar"),

@@ -32,11 +32,6 @@ static bool session_passes(const struct review *review, const struct record_sess
                               : plan_of(review, session) && week_passes(&review->scope, session->week);
 }
 
-static struct date monday_of(struct date day)
-{
-    return date_plus(day, MON - (int)date_weekday(day));
-}
-
 struct week_list {
     VEC(struct review_week) list;
 };
@@ -70,7 +65,7 @@ static const struct review_week *week_of(const struct review *review, const stru
                                          const struct record_session *session)
 {
     const struct plan *plan = plan_of(review, session);
-    int32_t monday = monday_of(session->diary->date).day;
+    int32_t monday = date_monday(session->diary->date).day;
     for (int pass = plan ? 0 : 1; pass < 2; pass++)
         for (int i = 0; i < weeks->list.count; i++) {
             const struct review_week *week = &weeks->list.at[i];
@@ -98,7 +93,7 @@ static void set_weeks(struct review *review, struct review_session *sessions)
     for (int i = 0; i < review->scope.plan_count; i++)
         add_plan_weeks(review, review->scope.plans[i], &weeks);
     for (int i = 0; i < review->session_count; i++) {
-        struct review_week outside = { .start = monday_of(sessions[i].session->diary->date) };
+        struct review_week outside = { .start = date_monday(sessions[i].session->diary->date) };
         if (!week_of(review, &weeks, sessions[i].session))
             vec_add(review->arena, &weeks.list, outside);
     }

@@ -36,15 +36,10 @@ static struct review_load load_of_week(const struct review *review, struct date 
     return load;
 }
 
-static struct date first_monday(const struct review *review)
-{
-    return date_plus(review->first, MON - (int)date_weekday(review->first));
-}
-
 struct review_loads review_loads(const struct review *review)
 {
     struct review_loads loads = { 0 };
-    for (struct date monday = first_monday(review); date_is_set(monday) && monday.day <= review->last.day;
+    for (struct date monday = date_monday(review->first); date_is_set(monday) && monday.day <= review->last.day;
          monday = date_plus(monday, 7)) {
         struct review_load load = load_of_week(review, monday);
         vec_add(review->arena, &loads, load);
@@ -55,7 +50,7 @@ struct review_loads review_loads(const struct review *review)
 struct review_unrated review_unrated(const struct review *review)
 {
     struct review_unrated list = { 0 };
-    int32_t from = first_monday(review).day, past = from + (review->last.day - from) / 7 * 7 + 7;
+    int32_t from = date_monday(review->first).day, past = from + (review->last.day - from) / 7 * 7 + 7;
     for (int i = 0; i < review->record->session_count; i++) {
         const struct diary_session *session = review->record->sessions[i].diary;
         if (session->date.day >= from && session->date.day < past && !session->missed && !is_rated(session))

@@ -13,14 +13,16 @@ static struct date day_of(const char *text)
     return date;
 }
 
-/* Day number, date, weekday as Python's datetime says them: 400 years of Mondays with the days around them, and every
- * 97th day from 0001-01-01 to 9999-12-31. */
+/* Day number, date, weekday, the Monday of its ISO week as Python's datetime says them: 400 years of Mondays with the
+ * days around them, and every 97th day from 0001-01-01 to 9999-12-31. */
 static const char python[] =
     "python3 -c \"\n"
     "from datetime import date\n"
     "a, b = date(1900, 1, 1).toordinal(), date(2300, 1, 1).toordinal()\n"
     "days = sorted({d + i for d in range(a, b, 7) for i in (-1, 0, 1)} | set(range(1, 3652060, 97)) | {3652059})\n"
-    "for d in days: print(d, date.fromordinal(d), date.fromordinal(d).isoweekday())\n"
+    "for d in days:\n"
+    "    year, week, weekday = date.fromordinal(d).isocalendar()\n"
+    "    print(d, date.fromordinal(d), weekday, date.fromisocalendar(year, week, 1).toordinal())\n"
     "\"";
 
 static void days_are_those_of_python(void **state)
@@ -30,14 +32,15 @@ static void days_are_those_of_python(void **state)
         skip();
     FILE *days = popen(python, "r");
     assert_non_null(days);
-    int number, weekday, count = 0;
+    int number, weekday, monday, count = 0;
     char text[16], written[11];
-    while (fscanf(days, "%d %10s %d", &number, text, &weekday) == 3) {
+    while (fscanf(days, "%d %10s %d %d", &number, text, &weekday, &monday) == 4) {
         struct date date = day_of(text);
         assert_int_equal(date.day, number);
         assert_int_equal(date_write(written, date), 10);
         assert_string_equal(written, text);
         assert_int_equal(date_weekday(date), weekday);
+        assert_int_equal(date_monday(date).day, monday);
         count++;
     }
     assert_int_equal(pclose(days), 0);

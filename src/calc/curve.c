@@ -255,11 +255,16 @@ struct ratio curve_share(const struct curve *curve, struct ratio n)
     return row->exact ? row->exact(n) : ratio_from_real(row->real((double)n.num / (double)n.den));
 }
 
+struct ratio curve_could_do(struct ratio reps, struct dec rpe)
+{
+    return ratio_sub(ratio_add(reps, ratio_int(10)), ratio_dec(rpe));
+}
+
 /* The effort is above rpe where p allows fewer repetitions than `possible`, those done and those that rpe leaves. */
 int curve_compare(const struct curve *curve, struct ratio p, struct ratio reps, struct dec rpe)
 {
     struct ratio one = ratio_int(1);
-    struct ratio possible = ratio_sub(ratio_add(reps, ratio_int(10)), ratio_dec(rpe));
+    struct ratio possible = curve_could_do(reps, rpe);
     if (ratio_cmp(p, one) == 0) /* share is 1 for all n <= 1; the max itself stands for n = 1 */
         return ratio_cmp(possible, one);
     if (is_past_end(curve->row, possible))

@@ -43,6 +43,9 @@ struct curve curve_named(const struct curve_row *row);
 /* k by least squares on 1/share - 1 against n - 1: k = sum((n-1)(1/s-1)) / sum((n-1)^2). count >= 1; k is never below 0. */
 struct curve curve_fit(const struct curve_point *points, int count);
 
+/* The repetitions that could be done by who does `reps` at an effort: n = reps + 10 - rpe. */
+struct ratio curve_could_do(struct ratio reps, struct dec rpe);
+
 /* n: repetitions that could be done, quarters and the like; any n is accepted. Result in (0, 1]. */
 struct ratio curve_share(const struct curve *curve, struct ratio n);
 

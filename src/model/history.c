@@ -19,13 +19,17 @@ static bool has_own_points(const struct athlete *athlete, const struct lift *lif
     return false;
 }
 
+struct ratio history_line_reps(const struct max_line *line)
+{
+    return line->estimated ? curve_could_do(ratio_dec(line->set_reps), line->set_effort) : ratio_int(1);
+}
+
 struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block)
 {
     if (!line->estimated || !block || !block->model || athlete->model || has_own_points(athlete, line->lift))
         return line->load;
     struct curve curve = curve_named(block->model);
-    struct ratio n = ratio_sub(ratio_add(ratio_dec(line->set_reps), ratio_int(10)), ratio_dec(line->set_effort));
-    return ratio_div(ratio_weight(line->set_load), curve_share(&curve, n));
+    return ratio_div(ratio_weight(line->set_load), curve_share(&curve, history_line_reps(line)));
 }
 
 struct max_used history_max(const struct athlete *athlete, const struct lift *lift, struct date day, const struct block *block)
@@ -40,6 +44,16 @@ struct max_used history_max(const struct athlete *athlete, const struct lift *li
         share = ratio_percent(share, from->like_percent);
     }
     return (struct max_used){ 0 };
+}
+
+struct dec history_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated)
+{
+    for (int i = 0; i < athlete->effort_count; i++)
+        if (athlete->efforts[i].lift == lift) {
+            rated.e10 += athlete->efforts[i].meant.e10 - athlete->efforts[i].rated.e10;
+            return (struct dec){ rated.e10 < 0 ? 0 : rated.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : rated.e10 };
+        }
+    return rated;
 }
 
 /* A line of hers from its day on; one of a diary, as all results, from the day after. */

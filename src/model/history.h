@@ -20,6 +20,12 @@ struct max_used history_max(const struct athlete *athlete, const struct lift *li
 /* What one line comes to: a max worked out from a set follows the curve in force, as above. 1e-10 kg. */
 struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block);
 
+/* The repetitions that its set tells could be done; of a max that was lifted 1. */
+struct ratio history_line_reps(const struct max_line *line);
+
+/* An effort as rated to what it means, by her `effort` line for the lift; within rpe 0 to 10. */
+struct dec history_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated);
+
 const struct bodyweight_line *history_bodyweight(const struct athlete *athlete, struct date day); /* NULL: none at all */
 
 /* Her curve for a lift: own points, then her model, the block's, the top level's, the default. */

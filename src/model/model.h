@@ -106,7 +106,6 @@ struct max_line {
     bool estimated;     /* max … from */
     struct weight set_load; /* estimated: the set it comes from */
     struct dec set_reps, set_effort; /* effort after her own correction */
-    bool set_effort_corrected;
     struct span at;
 };
 struct bodyweight_line {

@@ -40,7 +40,6 @@ static void athlete_finish(struct athlete_parts *p)
 
 static bool max_bodyweight(struct athlete_parts *p, const struct node *node, struct date date, struct weight *out)
 {
-    athlete_finish(p);
     const struct bodyweight_line *line = history_bodyweight(p->athlete, date);
     struct weight added = { 0 };
     if (!line) {
@@ -55,24 +54,11 @@ static bool max_bodyweight(struct athlete_parts *p, const struct node *node, str
     return true;
 }
 
-static struct dec effort_corrected(const struct athlete_parts *p, const struct lift *lift, struct dec effort, bool *corrected)
-{
-    for (int i = 0; i < p->efforts.count; i++)
-        if (p->efforts.at[i].lift == lift) {
-            effort.e10 += p->efforts.at[i].meant.e10 - p->efforts.at[i].rated.e10;
-            effort.e10 = effort.e10 < 0 ? 0 : effort.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : effort.e10;
-            *corrected = true;
-        }
-    return effort;
-}
-
 /* max = load / share(reps + 10 - rpe), language.md 5.9; without an effort the set is taken as all she had. */
 static void max_estimate(struct athlete_parts *p, struct max_line *line)
 {
-    struct ratio n = ratio_sub(ratio_add(ratio_dec(line->set_reps), ratio_int(10)), ratio_dec(line->set_effort));
-    athlete_finish(p);
     struct curve curve = history_curve(p->club->model, NULL, p->athlete, line->lift);
-    line->load = ratio_div(ratio_weight(line->set_load), curve_share(&curve, n));
+    line->load = ratio_div(ratio_weight(line->set_load), curve_share(&curve, history_line_reps(line)));
 }
 
 static bool max_from_set(struct athlete_parts *p, const struct node *node, struct max_line *line)
@@ -88,7 +74,7 @@ static bool max_from_set(struct athlete_parts *p, const struct node *node, struc
         return false;
     if (effort && effort->text && !strcmp(effort->text, "rir"))
         line->set_effort.e10 = 10 * DEC_ONE - line->set_effort.e10;
-    line->set_effort = effort_corrected(p, line->lift, line->set_effort, &line->set_effort_corrected);
+    line->set_effort = history_effort(p->athlete, line->lift, line->set_effort);
     line->estimated = true;
     return true;
 }
@@ -255,6 +241,7 @@ static void athlete_from_tree(struct club *club, struct decl *decl)
         athlete_line(&p, node);
     diaries_bodyweights(club, decl, &p.bodyweights);
     athlete_curves(&p, decl->node);
+    athlete_finish(&p); /* maxes are worked out with what stands in her other lines */
     for (const struct node *node = node_child(decl->node, NODE_MAX); node; node = node_next(node, NODE_MAX))
         athlete_max(&p, node);
     p.athlete->notes = notes_of(&p.place, decl->node, &p.athlete->note_count);

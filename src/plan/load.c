@@ -43,7 +43,7 @@ static void lower_by_effort(struct loading *l, struct lowest *lowest, struct dec
 {
     if (!l->has_max || !loading_is_counted(l))
         return;
-    struct ratio n = ratio_sub(ratio_add(reps_middle(l->spec), ratio_int(10)), ratio_dec(effort));
+    struct ratio n = curve_could_do(reps_middle(l->spec), effort);
     const char *name = l->p->bare ? "" : arena_format(l->p->arena, "rpe %s", dec_text(l->p->arena, effort));
     lower(lowest, ratio_mul(l->max.load, curve_share(&l->curve, n)), at, name);
 }

@@ -23,16 +23,6 @@ static int block_on(const struct record *record, struct date date)
 
 /* ---- what was done, as totals ---- */
 
-struct dec record_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated)
-{
-    for (int i = 0; i < athlete->effort_count; i++)
-        if (athlete->efforts[i].lift == lift) {
-            rated.e10 += athlete->efforts[i].meant.e10 - athlete->efforts[i].rated.e10;
-            return (struct dec){ rated.e10 < 0 ? 0 : rated.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : rated.e10 };
-        }
-    return rated;
-}
-
 /* On lifts that load the body: with what she weighed by then. */
 static bool total_of(const struct record *record, const struct lift *lift, struct date date, struct weight shown,
                      struct weight *total)
@@ -60,7 +50,7 @@ static struct record_set set_of(const struct record *record, const struct diary_
                               .speed = done->speed,
                               .at = done->at };
     set.has_load = total_of(record, lift, diary->date, done->load, &set.load);
-    set.effort = record_effort(record->athlete, lift, done->effort);
+    set.effort = history_effort(record->athlete, lift, done->effort);
     return set;
 }
 
@@ -203,7 +193,7 @@ static void lift_as_planned(struct record *record, struct record_lift *lift, str
         struct record_set *last = &sets[lift->set_count - 1];
         last->has_effort = lift->done->has_effort;
         last->rated = lift->done->effort;
-        last->effort = record_effort(record->athlete, lift->lift, lift->done->effort);
+        last->effort = history_effort(record->athlete, lift->lift, lift->done->effort);
         last->has_speed = lift->done->has_speed;
         last->speed = lift->done->speed;
     }

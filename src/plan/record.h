@@ -96,9 +96,6 @@ void record_finish(struct record *record);
 const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week, const struct plan_day *day);
 const struct record_lift *record_lift_of(const struct record_session *session, const struct plan_entry *entry); /* or NULL */
 
-/* An effort as rated to what it means, by her `effort` line for the lift. */
-struct dec record_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated);
-
 /* Whether less was done than printed: a set left out, or reps short of the target; lighter counts where a weight or a per cent was
  * asked for, since at an effort the load is the lifter's to find. */
 bool record_part_missed(const struct record_part *part);

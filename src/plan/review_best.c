@@ -61,7 +61,7 @@ static void take_estimate(struct besting *b, const struct record_session *sessio
         return;
     struct curve curve = history_curve(record->model, session->block >= 0 ? record->blocks[session->block] : NULL,
                                        record->athlete, b->lift);
-    struct ratio n = ratio_sub(ratio_int(set->reps + 10), ratio_dec(set->effort));
+    struct ratio n = curve_could_do(ratio_int(set->reps), set->effort);
     struct ratio max = ratio_div(ratio_weight(set->load), curve_share(&curve, n));
     struct weight estimate = { ratio_nearest(ratio_div(max, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10 };
     if (b->bests.has_estimate && estimate.e10 <= b->bests.estimate.e10)

@@ -151,11 +151,10 @@ void tracks_changed(struct record *record, struct date date)
 static struct trend_observation seen_line(const struct record *record, const struct track *track,
                                           const struct max_line *line)
 {
-    struct ratio n = ratio_sub(ratio_add(ratio_dec(line->set_reps), ratio_int(10)), ratio_dec(line->set_effort));
     return (struct trend_observation){ .day = line->date.day,
                                        .dated = date_is_set(line->date),
                                        .source = line->estimated ? TREND_SET : TREND_TESTED,
-                                       .n = line->estimated ? n : ratio_int(1),
+                                       .n = history_line_reps(line),
                                        .max = ratio_mul(history_line_load(record->athlete, line, track->block),
                                                         track->share),
                                        .borrowed = track->lent_by != track->lift };
@@ -166,7 +165,7 @@ static bool seen_rating(const struct track *track, const struct record_set *set,
     if (!set->has_load || !set->counted || set->reps < 1 || !set->has_effort)
         return false;
     out->source = TREND_SET;
-    out->n = ratio_sub(ratio_int(set->reps + 10), ratio_dec(set->effort));
+    out->n = curve_could_do(ratio_int(set->reps), set->effort);
     out->max = ratio_div(ratio_weight(set->load), curve_share(&track->curve, out->n));
     return true;
 }

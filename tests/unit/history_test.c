@@ -116,6 +116,19 @@ static void a_borrowed_max_brings_no_curve(void **state)
     told_end(&t);
 }
 
+static void efforts_move_within_the_scale(void **state)
+{
+    (void)state;
+    struct told t = told_club("athlete ines { gym hall; effort squat 8 means 6.5 }\nathlete tomas { gym hall; effort squat 6 means 9 }\n");
+    const struct lift *squat = model_lift(t.model, "squat"), *bench = model_lift(t.model, "bench");
+    const struct athlete *ines = told_athlete(&t, "ines"), *tomas = told_athlete(&t, "tomas");
+    assert_int_equal(history_effort(ines, squat, dec_int(9)).e10, dec_halves(15).e10);
+    assert_int_equal(history_effort(ines, squat, dec_int(1)).e10, 0);
+    assert_int_equal(history_effort(tomas, squat, dec_int(9)).e10, dec_int(10).e10);
+    assert_int_equal(history_effort(ines, bench, dec_int(9)).e10, dec_int(9).e10);
+    told_end(&t);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -123,6 +136,7 @@ int main(void)
         cmocka_unit_test(bodyweights_as_of_a_day),
         cmocka_unit_test(whose_curve_counts),
         cmocka_unit_test(a_borrowed_max_brings_no_curve),
+        cmocka_unit_test(efforts_move_within_the_scale),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

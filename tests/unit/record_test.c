@@ -132,19 +132,6 @@ static const struct told_record rows[] = {
     RECORD("a bare load of the bar itself is fine", "day A on mon { squat 1 x 5 at 20 kg }", "2027-01-04 A { squat 20 x 5 }", "1A squat 20x5"),
 };
 
-static void efforts_move_within_the_scale(void **state)
-{
-    (void)state;
-    struct told t = told_club("athlete ines { gym hall; effort squat 8 means 6.5 }\nathlete tomas { gym hall; effort squat 6 means 9 }\n");
-    const struct lift *squat = model_lift(t.model, "squat"), *bench = model_lift(t.model, "bench");
-    const struct athlete *ines = told_athlete(&t, "ines"), *tomas = told_athlete(&t, "tomas");
-    assert_int_equal(record_effort(ines, squat, dec_int(9)).e10, dec_halves(15).e10);
-    assert_int_equal(record_effort(ines, squat, dec_int(1)).e10, 0);
-    assert_int_equal(record_effort(tomas, squat, dec_int(9)).e10, dec_int(10).e10);
-    assert_int_equal(record_effort(ines, bench, dec_int(9)).e10, dec_int(9).e10);
-    told_end(&t);
-}
-
 static void the_last_day_of_a_lift(void **state)
 {
     (void)state;
@@ -165,8 +152,8 @@ static void the_last_day_of_a_lift(void **state)
 int main(void)
 {
     enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT + 2] = { { 0 } };
-    const struct CMUnitTest more[] = { cmocka_unit_test(efforts_move_within_the_scale), cmocka_unit_test(the_last_day_of_a_lift) };
+    struct CMUnitTest tests[COUNT + 1] = { { 0 } };
+    const struct CMUnitTest more[] = { cmocka_unit_test(the_last_day_of_a_lift) };
     for (size_t i = 0; i < COUNT; i++) {
         tests[i].name = rows[i].says;
         tests[i].test_func = record_holds;

@@ -399,3 +399,8 @@ struct weight ratio_to_weight(struct ratio a)
 {
     return (struct weight){ kept_in_range(whole_of(a, NEAREST)) };
 }
+
+struct weight ratio_to_tenth_kg(struct ratio a)
+{
+    return (struct weight){ ratio_nearest(ratio_div(a, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10 };
+}

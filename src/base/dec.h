@@ -77,5 +77,6 @@ struct dec ratio_down(struct ratio a, struct dec grain);     /* towards minus in
 struct dec ratio_up(struct ratio a, struct dec grain);       /* towards plus infinity */
 /* A ratio in 1e-10 kg to the nearest weight, halves away from zero. */
 struct weight ratio_to_weight(struct ratio a);
+struct weight ratio_to_tenth_kg(struct ratio a); /* the same to 0.1 kg */
 
 #endif

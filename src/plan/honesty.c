@@ -10,7 +10,7 @@ static const struct ratio usual = { 3, 2 }; /* points of rpe either way */
 static bool worked_out(const struct record *record, const struct record_session *session, const struct record_set *set,
                        struct ratio *effort)
 {
-    const struct block *block = session->block >= 0 ? record->blocks[session->block] : NULL;
+    const struct block *block = record_block(record, session);
     struct max_used max = history_max(record->athlete, set->lift, session->diary->date, block);
     if (!max.line || max.lent_by || !date_is_set(max.line->date) ||
         session->diary->date.day - max.line->date.day > MAX_DAYS)

@@ -82,12 +82,6 @@ static struct weight round_total(struct loading *l, struct ratio load, enum roun
     return load_round(l->day->gym, l->entry->lift, load, own_weight(l), rounding);
 }
 
-/* For messages: to a tenth of a kilogram. */
-static struct weight weight_rough(struct ratio load)
-{
-    return (struct weight){ ratio_nearest(ratio_div(load, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10 };
-}
-
 /* `wanted`: the load before rounding, or the cap that lowered it, with its words. */
 static void under_bar(struct loading *l, struct ratio wanted, struct span at)
 {
@@ -103,7 +97,7 @@ static void under_bar(struct loading *l, struct ratio wanted, struct span at)
     enum weight_unit unit = l->day->gym->unit;
     struct finding *finding = load_finding(l, KIND_UNDER_BAR, span_is_somewhere(at) ? at : l->group->group->at,
                                            arena_format(l->p->arena, "this comes to %s for %s, less than the empty bar (%s); the bar is planned",
-                                                        weight_text(l->p->arena, weight_rough(wanted), unit),
+                                                        weight_text(l->p->arena, ratio_to_tenth_kg(wanted), unit),
                                                         l->p->athlete->name, weight_text(l->p->arena, first, unit)));
     diag_help(l->p->model->findings, finding, "plan a lighter lift, a lighter bar or more reps");
 }

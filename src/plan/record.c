@@ -21,6 +21,11 @@ static int block_on(const struct record *record, struct date date)
     return -1;
 }
 
+const struct block *record_block(const struct record *record, const struct record_session *session)
+{
+    return session->block >= 0 ? record->blocks[session->block] : NULL;
+}
+
 /* ---- what was done, as totals ---- */
 
 /* On lifts that load the body: with what she weighed by then. */

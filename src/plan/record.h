@@ -85,6 +85,9 @@ struct record {
 struct record *record_new(struct arena *scratch, const struct model *model, const struct athlete *athlete,
                           const struct block *const *blocks, int block_count);
 
+/* The block that a session lies in, or NULL. */
+const struct block *record_block(const struct record *record, const struct record_session *session);
+
 /* Matches the sessions of a week that has just been planned. Findings go to the model's: a second entry for one session, and
  * what does not match. */
 void record_take_week(struct record *record, const struct plan *plan, const struct plan_week *week);

@@ -147,7 +147,7 @@ struct review *review_new(struct arena *arena, struct record *record, const stru
     return review;
 }
 
-static bool is_looked_at(const struct review *review, const struct record_session *session)
+bool review_looks_at(const struct review *review, const struct record_session *session)
 {
     for (int i = 0; i < review->session_count; i++)
         if (review->sessions[i].session == session)
@@ -162,7 +162,7 @@ bool review_day_due(const struct review *review, const struct review_week *week,
     struct date first = record->sessions[0].diary->date, last = record->sessions[record->session_count - 1].diary->date;
     *session = record_of_day(record, week->plan, week->number, day);
     if (*session)
-        return is_looked_at(review, *session);
+        return review_looks_at(review, *session);
     if (day->day->optional)
         return false;
     struct date begin = date_is_set(day->date) ? day->date : week->start,

@@ -46,6 +46,8 @@ struct review {
 };
 struct review *review_new(struct arena *arena, struct record *record, const struct review_scope *scope);
 
+bool review_looks_at(const struct review *review, const struct record_session *session);
+
 /* Whether a planned day has come by the last entry, or has been trained: only then can it have been missed. An optional
  * day is due when it was trained. *session gets its entry, or NULL. */
 bool review_day_due(const struct review *review, const struct review_week *week, const struct plan_day *day,

@@ -13,14 +13,6 @@ struct besting {
     int outlier_count;
 };
 
-static bool is_looked_at(const struct review *review, const struct record_session *session)
-{
-    for (int i = 0; i < review->session_count; i++)
-        if (review->sessions[i].session == session)
-            return true;
-    return false;
-}
-
 /* A set as planned whose load was open tells none; on bodyweight lifts what is added is known without her weight. */
 static bool tells_load(const struct record_set *set)
 {
@@ -35,7 +27,7 @@ static void take_set(struct besting *b, const struct record_session *session, co
     struct review_best best = { .reps = set->reps,
                                 .shown = set->shown,
                                 .date = session->diary->date,
-                                .in_period = is_looked_at(b->review, session) };
+                                .in_period = review_looks_at(b->review, session) };
     best.load.e10 = set->has_load ? set->load.e10 : 0;
     for (int i = 0; i < b->bests.count; i++)
         if (b->bests.at[i].reps == set->reps) {
@@ -59,18 +51,17 @@ static void take_estimate(struct besting *b, const struct record_session *sessio
     const struct record *record = b->review->record;
     if (!set->has_load || !set->counted || set->reps < 1 || !set->has_effort || stays_out(b, session))
         return;
-    struct curve curve = history_curve(record->model, session->block >= 0 ? record->blocks[session->block] : NULL,
-                                       record->athlete, b->lift);
+    struct curve curve = history_curve(record->model, record_block(record, session), record->athlete, b->lift);
     struct ratio n = curve_could_do(ratio_int(set->reps), set->effort);
     struct ratio max = ratio_div(ratio_weight(set->load), curve_share(&curve, n));
-    struct weight estimate = { ratio_nearest(ratio_div(max, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10 };
+    struct weight estimate = ratio_to_tenth_kg(max);
     if (b->bests.has_estimate && estimate.e10 <= b->bests.estimate.e10)
         return;
     b->bests.has_estimate = true;
     b->bests.estimate = estimate;
     b->bests.from = set;
     b->bests.estimate_date = session->diary->date;
-    b->bests.estimate_in_period = is_looked_at(b->review, session);
+    b->bests.estimate_in_period = review_looks_at(b->review, session);
 }
 
 static int by_reps(const void *a, const void *b)

@@ -15,7 +15,7 @@ static struct review_max max_on(const struct review *review, const struct lift *
     if (running.known || !line.line)
         return max;
     max.has_max = max.by_line = true;
-    max.max.e10 = ratio_nearest(ratio_div(line.load, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10;
+    max.max = ratio_to_tenth_kg(line.load);
     return max;
 }
 

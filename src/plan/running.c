@@ -453,11 +453,11 @@ int running_outliers(struct record *record, const struct lift *lift, const struc
         const struct fold *fold = &track->folds.at[i];
         if (!fold->far || (fold->in && !record->sessions[fold->session].diary->lets_in))
             continue;
-        struct outlier outlier = {
-            .lift = lift, .session = &record->sessions[fold->session], .set = fold->set, .max = trend_max(&fold->before)
-        };
-        outlier.estimate.e10 =
-            ratio_nearest(ratio_div(fold->seen.max, ratio_int(DEC_ONE)), (struct dec){ DEC_ONE / 10 }).e10;
+        struct outlier outlier = { .lift = lift,
+                                   .session = &record->sessions[fold->session],
+                                   .set = fold->set,
+                                   .max = trend_max(&fold->before),
+                                   .estimate = ratio_to_tenth_kg(fold->seen.max) };
         vec_add(record->arena, &found, outlier);
     }
     *out = found.at;

@@ -5,8 +5,9 @@ static struct finding *say(const struct record *record, const struct record_sess
 {
     struct finding *finding = diag_add(record->model->findings, kind, at, "%s", says);
     struct setting setting = { .athlete = record->athlete->name, .day = session->diary->label, .week = session->week };
-    if (session->block >= 0)
-        setting.block = record->blocks[session->block]->name;
+    const struct block *block = record_block(record, session);
+    if (block)
+        setting.block = block->name;
     diag_setting(record->model->findings, finding, setting);
     return finding;
 }
@@ -56,19 +57,18 @@ void unmatched_session(const struct record *record, const struct record_session 
 {
     const struct diary_session *diary = session->diary;
     const char *date = date_text(record->arena, diary->date);
+    const struct block *block = record_block(record, session);
     const char *says =
-        session->block < 0 ? arena_format(record->arena, "%s lies in no block of %s", date, record->athlete->name)
-        : session->week > plan_week_count(record->blocks[session->block], record->athlete)
-            ? arena_format(record->arena, "%s has no week %d", record->blocks[session->block]->name, session->week)
-        : diary->label ? arena_format(record->arena, "week %d of %s has no day %s for this", session->week,
-                                      record->blocks[session->block]->name, diary->label)
-                       : arena_format(record->arena, "nothing is planned for %s in week %d of %s", date, session->week,
-                                      record->blocks[session->block]->name);
+        !block ? arena_format(record->arena, "%s lies in no block of %s", date, record->athlete->name)
+        : session->week > plan_week_count(block, record->athlete)
+            ? arena_format(record->arena, "%s has no week %d", block->name, session->week)
+        : diary->label ? arena_format(record->arena, "week %d of %s has no day %s for this", session->week, block->name, diary->label)
+                       : arena_format(record->arena, "nothing is planned for %s in week %d of %s", date, session->week, block->name);
     struct finding *finding = say(record, session, KIND_UNMATCHED_DIARY, diary->at, says);
     diag_help(
         record->model->findings, finding, "%s; left as it is, what was lifted feeds the running max and nothing else",
-        session->block < 0 ? "mend the date if it is wrong"
-                           : "write the day's label behind the date, and `week 2` where it belongs to another week");
+        !block ? "mend the date if it is wrong"
+               : "write the day's label behind the date, and `week 2` where it belongs to another week");
 }
 
 /* A load without a unit that is lighter than the empty bar: 5 x 5. */

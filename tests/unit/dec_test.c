@@ -144,6 +144,10 @@ static void rounding_has_three_ways(void **state)
     assert_int_equal(ratio_to_weight(ratio_make(-5, 2)).e10, -3);
     assert_int_equal(ratio_to_weight(ratio_weight((struct weight){ -1234567 })).e10, -1234567);
     assert_int_equal(ratio_to_weight(ratio_make((wide)1 << 100, 3)).e10, 900000000 * DEC_ONE);
+    assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)1025 * DEC_ONE - 1, 10)).e10, 1025 * (DEC_ONE / 10));
+    assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)10245 * DEC_ONE, 100)).e10, 1025 * (DEC_ONE / 10)); /* 102.45 kg */
+    assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)10245 * DEC_ONE - 1, 100)).e10, 1024 * (DEC_ONE / 10));
+    assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)-10245 * DEC_ONE, 100)).e10, -1025 * (DEC_ONE / 10));
 }
 
 /* Against bc: it is given what came out and says 0 where it is right. */

@@ -92,11 +92,11 @@ struct outcome outcome_of(const struct planning *p, const struct stint *stint)
     const struct record_session *session = record_of_day(p->record, p->plan, stint->week, day);
     out = outcome_best;
     out.at = session->diary->at;
-    if (session->missed) {
+    if (session->diary->missed) {
         out.held = true;
         out.why = "the session was missed";
     }
-    for (int i = 0; i < day->entry_count && !session->missed; i++)
+    for (int i = 0; i < day->entry_count && !session->diary->missed; i++)
         outcome_of_entry(session, &day->entries[i], &stint->work->entries.at[i], stint->state, &out);
     return out;
 }

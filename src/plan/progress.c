@@ -275,8 +275,7 @@ static void day_done(struct planning *p, const struct work_week *week, int day)
         struct stint stint = { .state = p->states.at[i],
                                .week = week->number,
                                .day = day,
-                               .work = &week->days.at[day],
-                               .date = week->days.at[day].date };
+                               .work = &week->days.at[day] };
         if (!outcome_as_printed(stint.work, stint.state, &out))
             continue;
         stint_move(p, &stint);
@@ -320,7 +319,7 @@ const struct reason *progress_reasons(struct planning *p, const struct work_grou
     while (count--) {
         struct reason *move = reason_add(p, REASON_PROGRESSION_MOVE, shown[count]->at, NULL, reason);
         move->name = shown[count]->says;
-        move->date = shown[count]->date;
+        move->date = shown[count]->work->date;
         move->index = shown[count]->week;
         move->load = shown[count]->after;
         reason = move;

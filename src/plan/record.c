@@ -349,9 +349,8 @@ static void session_match(struct record *record, struct week_sessions among, str
         unmatched_doubled(record, session, first);
     if (!day || first)
         return;
-    session->printed = week;
     session->day = day;
-    if (session->missed)
+    if (session->diary->missed)
         return;
     struct record_lift *lifts = NEW_MANY(record->arena, struct record_lift, session->lift_count + 1);
     for (int i = 0; i < session->lift_count; i++) {
@@ -379,8 +378,7 @@ struct record *record_new(struct arena *scratch, const struct model *model, cons
     for (int i = 0; i < athlete->diary_count; i++) {
         const struct diary_session *diary = &athlete->diary[i];
         struct record_session *session = &record->sessions[i];
-        *session =
-            (struct record_session){ .diary = diary, .block = block_on(record, diary->date), .missed = diary->missed };
+        *session = (struct record_session){ .diary = diary, .block = block_on(record, diary->date) };
         if (session->block >= 0)
             session->week =
                 diary->week ? diary->week : (diary->date.day - record->blocks[session->block]->start.day) / 7 + 1;

@@ -58,9 +58,7 @@ struct record_lift {
 struct record_session {
     const struct diary_session *diary;
     int block, week; /* of the athlete's blocks, as given to record_new, and its week as printed; block -1: outside all */
-    const struct plan_week *printed; /* NULL: not planned yet, or matched with nothing */
-    const struct plan_day *day;
-    bool missed;
+    const struct plan_day *day; /* as printed; NULL: not planned yet, or matched with nothing */
     bool doubled; /* its session has an entry already, which is an error */
     const struct record_lift *lifts; /* in order of the diary, then those not named */
     int lift_count;

@@ -180,7 +180,7 @@ static void miss_session(const struct review *review, const struct review_sessio
     };
     if (!miss.label && session->day)
         miss.label = session->day->day->label;
-    if (session->missed) {
+    if (session->diary->missed) {
         miss.how = MISS_MISSED;
         miss.because = session->diary->because;
         vec_add(review->arena, misses, miss);

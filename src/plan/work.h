@@ -109,7 +109,6 @@ struct state {
 struct stint {
     struct state *state;
     int week, day;        /* its number as printed; its place in the week */
-    struct date date;     /* of the day */
     const struct work_day *work;
     bool known;           /* its diary counts by now */
     const char *says;     /* for `why`: what came of it and what the progression did */

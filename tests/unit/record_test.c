@@ -30,8 +30,8 @@ static const char *record_short(struct told *t, const struct record *record)
     for (int i = 0; record && i < record->session_count; i++) {
         const struct record_session *session = &record->sessions[i];
         text = arena_format(t->arena, "%s%s", text, i ? " / " : "");
-        text = session->day ? arena_format(t->arena, "%s%d%s", text, session->printed->number, session->day->day->label) : arena_format(t->arena, "%s-", text);
-        if (session->missed)
+        text = session->day ? arena_format(t->arena, "%s%d%s", text, session->week, session->day->day->label) : arena_format(t->arena, "%s-", text);
+        if (session->diary->missed)
             text = arena_format(t->arena, "%s missed", text);
         for (int j = 0; j < session->lift_count; j++)
             text = arena_format(t->arena, "%s%s %s", text, j ? ";" : "", lift_short(t, &session->lifts[j]));

@@ -144,7 +144,7 @@ static struct part_list parts_of_lift(struct record *record, const struct record
 
 /* ---- as planned: printed loads and target reps ---- */
 
-static int reps_planned(const struct plan_group *group)
+int record_reps_planned(const struct plan_group *group)
 {
     if (group->group->progression || group->reps_kind == REPS_AMRAP)
         return group->reps_low;
@@ -163,7 +163,7 @@ static void sets_as_planned(const struct record_part *part, struct span at, stru
                                       .has_load = run->has_load && run->load.e10 > 0 && !out->other_choice,
                                       .load = run->load,
                                       .shown = run->shown,
-                                      .reps = reps_planned(&part->groups[i]),
+                                      .reps = record_reps_planned(&part->groups[i]),
                                       .counted = kind == REPS_COUNT || kind == REPS_CLUSTER,
                                       .as_planned = true,
                                       .at = at };
@@ -445,27 +445,29 @@ static bool asks_load(enum load_kind kind)
            kind != LOAD_PERCENT_OF_DAY;
 }
 
-/* Set by set beside the run it was printed in; what is done beyond the last is beside the last. */
+struct record_beside record_beside(const struct record_part *part, int set)
+{
+    struct record_beside beside = { 0 };
+    for (int i = 0; i < part->group_count; i++)
+        for (int j = 0; j < part->groups[i].run_count; j++) {
+            beside = (struct record_beside){ &part->groups[i], &part->groups[i].runs[j] };
+            set -= beside.run->sets;
+            if (set < 0)
+                return beside;
+        }
+    return beside;
+}
+
 bool record_part_missed(const struct record_part *part)
 {
-    int group = 0, run = 0, left = 0;
-    if (part->set_count < record_sets_printed(part))
-        return true;
-    for (int i = 0; i < part->set_count; i++, left--) {
-        if (i == 0)
-            left = part->groups[0].runs[0].sets;
-        if (left <= 0 && run + 1 < part->groups[group].run_count)
-            left = part->groups[group].runs[++run].sets;
-        else if (left <= 0 && group + 1 < part->group_count)
-            left = part->groups[++group].runs[run = 0].sets;
-        const struct plan_group *beside = &part->groups[group];
-        const struct plan_run *printed = &beside->runs[run];
-        bool light =
-            printed->has_load && asks_load(beside->group->load_kind) && part->sets[i].shown.e10 < printed->shown.e10;
-        if (light || (beside->reps_kind != REPS_TOTAL && part->sets[i].reps < beside->reps_low))
-            return true;
+    bool missed = part->set_count < record_sets_printed(part);
+    for (int i = 0; i < part->set_count && !missed; i++) {
+        const struct record_set *set = &part->sets[i];
+        struct record_beside at = record_beside(part, i);
+        missed = (at.run->has_load && asks_load(at.group->group->load_kind) && set->shown.e10 < at.run->shown.e10) ||
+                 (at.group->reps_kind != REPS_TOTAL && set->reps < at.group->reps_low);
     }
-    return false;
+    return missed;
 }
 
 struct date record_last_day(const struct record *record, const struct lift *lift, struct date day)

@@ -97,6 +97,15 @@ void record_finish(struct record *record);
 const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week, const struct plan_day *day);
 const struct record_lift *record_lift_of(const struct record_session *session, const struct plan_entry *entry); /* or NULL */
 
+/* What was printed for a set of a part; those beyond the last are beside the last. */
+struct record_beside {
+    const struct plan_group *group;
+    const struct plan_run *run;
+};
+struct record_beside record_beside(const struct record_part *part, int set);
+/* Reps, seconds or metres that a set as planned stands for: the target of a progression, the middle of a range, halves up. */
+int record_reps_planned(const struct plan_group *group);
+
 /* Whether less was done than printed: a set left out, or reps short of the target; lighter counts where a weight or a per cent was
  * asked for, since at an effort the load is the lifter's to find. */
 bool record_part_missed(const struct record_part *part);

@@ -45,15 +45,6 @@ static bool counts_reps(const struct plan_group *group)
     return group->reps_kind != REPS_SECONDS && group->reps_kind != REPS_METRES;
 }
 
-static int reps_asked(const struct plan_group *group)
-{
-    if (!counts_reps(group))
-        return 0;
-    if (group->reps_kind == REPS_AMRAP || group->group->progression)
-        return group->reps_low;
-    return (group->reps_low + group->reps_high + 1) / 2;
-}
-
 static void plan_entry_add(struct working *w, const struct plan_entry *entry)
 {
     struct review_amount *planned = &row_of(w, entry->lift)->planned;
@@ -61,7 +52,8 @@ static void plan_entry_add(struct working *w, const struct plan_entry *entry)
         const struct plan_group *group = &entry->groups[i];
         for (int j = 0; j < group->run_count && group->role != ROLE_WARM_UP; j++) {
             const struct plan_run *run = &group->runs[j];
-            int reps = group->reps_kind == REPS_TOTAL ? group->reps_low : run->sets * reps_asked(group);
+            int each = counts_reps(group) ? record_reps_planned(group) : 0;
+            int reps = group->reps_kind == REPS_TOTAL ? group->reps_low : run->sets * each;
             planned->sets += run->sets;
             planned->reps += reps;
             if (run->has_load && reps)
@@ -88,20 +80,6 @@ static void set_add(struct review_amount *amount, const struct record_set *set, 
         add_load(amount, set->reps, set->shown, set->load, sides_of(set->lift, group ? group->group : NULL));
 }
 
-/* The run that a set was printed in; what is done beyond the last is beside the last. */
-static const struct plan_run *run_beside(const struct record_part *part, int set)
-{
-    const struct plan_run *run = &part->groups[0].runs[0];
-    for (int i = 0; i < part->group_count; i++)
-        for (int j = 0; j < part->groups[i].run_count; j++) {
-            run = &part->groups[i].runs[j];
-            set -= run->sets;
-            if (set < 0)
-                return run;
-        }
-    return run;
-}
-
 static void rating_add(struct review_work *work, const struct plan_run *run, const struct record_set *set)
 {
     bool expected = run->has_expected && !run->expected_under_one && (!run->has_effort || run->capped);
@@ -120,7 +98,7 @@ static void part_add(struct working *w, const struct record_lift *lift, const st
     struct review_work *work = row_of(w, part->entry->lift);
     for (int i = 0; i < part->set_count; i++) {
         set_add(&work->done, &part->sets[i], &part->groups[0], !lift->other_choice);
-        rating_add(work, run_beside(part, i), &part->sets[i]);
+        rating_add(work, record_beside(part, i).run, &part->sets[i]);
     }
     work->fell_short |= record_part_missed(part);
     work->as = lift->other_choice ? lift->lift : work->as;

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { FAR_PERCENT = 15, FAR_ERRORS = 3, AGREES_WITHIN_DAYS = 8 * 7 };
+enum { FAR_PERCENT = 15, FAR_ERRORS = 3 };
 #define TENTH_KG (DEC_ONE / 10)
 
 enum { TESTED, REPETITION, SPEED, BORROWED, PROCESS, ROW_COUNT };
@@ -120,7 +120,7 @@ bool trend_is_far(const struct trend *trend, const struct trend_observation *see
 bool trend_agrees(const struct trend_observation *first, const struct trend_observation *second)
 {
     int days = abs(second->day - first->day);
-    if (!first->dated || !second->dated || days > AGREES_WITHIN_DAYS)
+    if (!first->dated || !second->dated || days > TREND_AGREE_DAYS)
         return false;
     double drift = variance_of_row(PROCESS) * days;
     return !is_apart(first->max, second->max) || !is_beyond_errors(log(real(ratio_div(second->max, first->max))),

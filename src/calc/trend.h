@@ -55,8 +55,9 @@ struct weight trend_error(const struct trend *trend, int32_t day);
  * that of the difference: sqrt(P + R) on the day of the observation. Never before the first observation. */
 bool trend_is_far(const struct trend *trend, const struct trend_observation *seen);
 
-/* Whether a second observation bears out the first: both dated, at most 56 days apart, and not far from the first by
+/* Whether a second observation bears out the first: both dated, at most these days apart, and not far from the first by
  * the same two measures, the standard error being sqrt(R1 + R2 + process x days). */
+enum { TREND_AGREE_DAYS = 8 * 7 };
 bool trend_agrees(const struct trend_observation *first, const struct trend_observation *second);
 
 /* What the filter assumes, row by row, for the manual and the tests. */

@@ -39,6 +39,7 @@ enum reason_kind {
     REASON_UNDER_BAR,
     REASON_DISCS          /* name: "25+20+2.5" */
 };
+enum { REASON_MOVES_MOST = 6 }; /* of the sessions that moved a load or a max: the latest */
 struct reason {
     enum reason_kind kind;
     struct span at; /* the words that led here; nowhere for defaults */

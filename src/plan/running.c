@@ -10,9 +10,7 @@
 enum {
     SPEED_REPS = 3, /* the last rep of a longer set is slowed by those before it: our choice */
     SPEEDS_MOST = 30,
-    SPEED_DAYS = 182,
-    AGREE_DAYS = 56,
-    MOVES_SHOWN = 6 /* in a derivation */
+    SPEED_DAYS = 182
 };
 
 /* A line or a session, and what it did. */
@@ -249,7 +247,7 @@ static void add_speeds(struct record *record, struct track *track, const struct 
 /* An earlier one that stayed out and agrees: both count from there on. Its index, or -1. */
 static int agreeing(const struct track *track, const struct fold *fold)
 {
-    for (int i = track->folds.count - 1; i >= 0 && fold->seen.day - track->folds.at[i].seen.day <= AGREE_DAYS; i--)
+    for (int i = track->folds.count - 1; i >= 0 && fold->seen.day - track->folds.at[i].seen.day <= TREND_AGREE_DAYS; i--)
         if (!track->folds.at[i].in && trend_agrees(&track->folds.at[i].seen, &fold->seen))
             return i;
     return -1;
@@ -388,7 +386,7 @@ static const struct reason *reason_session(struct record *record, const struct f
 static const struct reason *reasons_of(struct record *record, const struct track *track, const struct running *running)
 {
     const struct reason *reason = NULL;
-    int first = track->folds.count > MOVES_SHOWN ? track->folds.count - MOVES_SHOWN : 0;
+    int first = track->folds.count > REASON_MOVES_MOST ? track->folds.count - REASON_MOVES_MOST : 0;
     if (first > 1) {
         struct reason *stood = reason_of(record, REASON_RUNNING_STOOD, (struct span){ 0 }, NULL);
         stood->load = ratio_weight(trend_max(&track->folds.at[first].before));

@@ -134,51 +134,54 @@ static struct ratio one_step(const struct work_day *day, const struct state *sta
     return ratio_weight((struct weight){ ladder_above(ladder, now).e10 - now.e10 });
 }
 
+static struct ratio by_weight(const struct work_day *day, const struct state *state, const struct progression_line *line)
+{
+    (void)day, (void)state;
+    return ratio_weight(line->weight);
+}
+
+static struct ratio by_percent(const struct work_day *day, const struct state *state, const struct progression_line *line)
+{
+    (void)day;
+    return ratio_percent(state->load, line->amount);
+}
+
+static struct ratio by_steps(const struct work_day *day, const struct state *state, const struct progression_line *line)
+{
+    return ratio_mul(one_step(day, state), ratio_dec(line->amount));
+}
+
+/* What a line does to the load. */
+static const struct act {
+    int sign;
+    const char *verb, *one, *many; /* the unit of its amount; NULL: a weight */
+    struct ratio (*by)(const struct work_day *day, const struct state *state, const struct progression_line *line);
+} acts[] = {
+    [ACT_ADD] = { 1, "add", NULL, NULL, by_weight },
+    [ACT_ADD_PERCENT] = { 1, "add", "%", "%", by_percent },
+    [ACT_ADD_STEPS] = { 1, "add", "step", "steps", by_steps },
+    [ACT_HOLD] = { 0, "hold", NULL, NULL, by_weight },
+    [ACT_DROP] = { -1, "drop", NULL, NULL, by_weight },
+    [ACT_DROP_PERCENT] = { -1, "drop", "%", "%", by_percent },
+};
+
 static void act(const struct work_day *day, struct state *state, const struct progression_line *line)
 {
-    struct ratio percent = ratio_percent(state->load, line->amount);
-    switch (line->act) {
-    case ACT_HOLD:
-        break;
-    case ACT_ADD:
-        state->load = ratio_add(state->load, ratio_weight(line->weight));
-        break;
-    case ACT_ADD_PERCENT:
-        state->load = ratio_add(state->load, percent);
-        break;
-    case ACT_ADD_STEPS: {
-        struct ratio steps = ratio_mul(one_step(day, state), ratio_dec(line->amount));
-        state->load = ratio_add(state->load, steps);
-        break;
-    }
-    case ACT_DROP:
-        state->load = ratio_sub(state->load, ratio_weight(line->weight));
-        break;
-    case ACT_DROP_PERCENT:
-        state->load = ratio_sub(state->load, percent);
-        break;
-    }
+    const struct act *act = &acts[line->act];
+    state->load = ratio_add(state->load, ratio_mul(act->by(day, state, line), ratio_int(act->sign)));
     if (ratio_cmp(state->load, ratio_int(0)) < 0)
         state->load = ratio_int(0);
 }
 
 static const char *act_words(struct planning *p, const struct progression_line *line)
 {
-    const char *number = dec_text(p->arena, line->amount), *weight = weight_text(p->arena, line->weight, p->plan->unit);
-    switch (line->act) {
-    case ACT_ADD:
-        return arena_format(p->arena, "add %s", weight);
-    case ACT_ADD_PERCENT:
-        return arena_format(p->arena, "add %s %%", number);
-    case ACT_ADD_STEPS:
-        return arena_format(p->arena, "add %s step%s", number, line->amount.e10 == DEC_ONE ? "" : "s");
-    case ACT_DROP:
-        return arena_format(p->arena, "drop %s", weight);
-    case ACT_DROP_PERCENT:
-        return arena_format(p->arena, "drop %s %%", number);
-    default:
-        return "hold";
-    }
+    const struct act *act = &acts[line->act];
+    if (!act->sign)
+        return act->verb;
+    if (!act->one)
+        return arena_format(p->arena, "%s %s", act->verb, weight_text(p->arena, line->weight, p->plan->unit));
+    return arena_format(p->arena, "%s %s %s", act->verb, dec_text(p->arena, line->amount),
+                        line->amount.e10 == DEC_ONE ? act->one : act->many);
 }
 
 /* Which line acts; NULL: none. The state's count of misses in a row moves with it. */
@@ -308,12 +311,11 @@ void progress_week(struct planning *p, struct work_week *week)
 
 const struct reason *progress_reasons(struct planning *p, const struct work_group *group)
 {
-    enum { MOVES_SHOWN = 6 };
-    const struct stint *shown[MOVES_SHOWN];
+    const struct stint *shown[REASON_MOVES_MOST];
     int count = 0;
     const struct state *state = group->state;
     const struct reason *reason = state->reason;
-    for (int i = group->state_stints - 1; i >= 0 && count < MOVES_SHOWN && p->record; i--)
+    for (int i = group->state_stints - 1; i >= 0 && count < REASON_MOVES_MOST && p->record; i--)
         if (p->stints.at[i].state == state)
             shown[count++] = &p->stints.at[i];
     while (count--) {

@@ -13,9 +13,9 @@ struct building {
     int athlete;               /* the one at hand, counted from 0 in the part; -1: none yet */
 };
 
-static int turn_of(const struct building *b, int athlete)
+static int turn_now(const struct building *b)
 {
-    return b->turns ? athlete / b->turns->athletes : 0;
+    return b->turns ? b->athlete / b->turns->athletes : 0;
 }
 
 static bool in_part(const struct building *b, const struct pair *first)
@@ -25,7 +25,7 @@ static bool in_part(const struct building *b, const struct pair *first)
 
 static bool is_ours(const struct building *b, const struct pair *first)
 {
-    return in_part(b, first) && (!b->turns || turn_of(b, b->athlete) % b->turns->turns == b->turns->turn);
+    return in_part(b, first) && (!b->turns || turn_now(b) % b->turns->turns == b->turns->turn);
 }
 
 static bool wants(void *context, const struct pair *first)
@@ -38,7 +38,7 @@ static bool wants(void *context, const struct pair *first)
 /* A turn is over when our next one begins. */
 static bool turn_ended(struct building *b)
 {
-    int turn = turn_of(b, b->athlete);
+    int turn = turn_now(b);
     bool ends = b->turns && b->turn >= 0 && turn != b->turn;
     b->turn = turn;
     return !ends || (b->format->pause(b->writer) && b->turns->done(b->turns->context));

@@ -395,6 +395,11 @@ struct dec ratio_up(struct ratio a, struct dec grain)
     return ratio_round(a, grain, UP);
 }
 
+struct ratio ratio_in(struct ratio load, enum weight_unit unit)
+{
+    return ratio_div(load, ratio_int(unit == UNIT_LB ? LB_IN_E10 : DEC_ONE));
+}
+
 struct weight ratio_to_weight(struct ratio a)
 {
     return (struct weight){ kept_in_range(whole_of(a, NEAREST)) };

@@ -64,6 +64,7 @@ struct ratio ratio_make(wide num, wide den); /* den != 0 */
 struct ratio ratio_int(int64_t whole);
 struct ratio ratio_dec(struct dec a);
 struct ratio ratio_weight(struct weight a); /* in 1e-10 kg, as a whole number */
+struct ratio ratio_in(struct ratio load, enum weight_unit unit); /* 1e-10 kg in its unit, exactly */
 struct ratio ratio_add(struct ratio a, struct ratio b);
 struct ratio ratio_sub(struct ratio a, struct ratio b);
 struct ratio ratio_mul(struct ratio a, struct ratio b);

@@ -439,7 +439,7 @@ static void unreachable_hit(struct asking *asking, const struct block_view *bloc
                             struct dec limit)
 {
     enum weight_unit unit = set->day->gym->unit;
-    struct ratio asked = ratio_div(set->asked, ratio_int(unit == UNIT_KG ? DEC_ONE : LB_IN_E10));
+    struct ratio asked = ratio_in(set->asked, unit);
     rule_hit(asking, met_load(block, set),
              "ask for a load that the gym can make, or add smaller discs or steps to the gym",
              "%s asks for %s %s and gets %s in this gym, %s %% away; the limit is %s %%", set->lift->name,

@@ -220,7 +220,7 @@ static void say_max(struct out *say, const struct max_line *line, enum weight_un
         say_weight(say, ratio_to_weight(line->load), unit);
         return;
     }
-    out_dec(say, ratio_nearest(ratio_div(line->load, ratio_int(unit == UNIT_KG ? DEC_ONE : LB_IN_E10)), (struct dec){ DEC_ONE / 10 }));
+    out_dec(say, ratio_nearest(ratio_in(line->load, unit), (struct dec){ DEC_ONE / 10 }));
     out_char(say, ' ');
     out_text(say, unit_word(unit));
 }

@@ -103,9 +103,8 @@ static void head_lines(struct meet_page *page)
 /* The max in the unit of the day, to the tenth. */
 static void say_max(struct out *say, const struct meet_day *day, const struct meet_lift *lift)
 {
-    int64_t unit = day->unit == UNIT_KG ? DEC_ONE : LB_IN_E10;
     out_text(say, lift->running.known ? "running max " : "max ");
-    out_dec(say, ratio_nearest(ratio_div(lift->max.load, ratio_int(unit)), (struct dec){ DEC_ONE / 10 }));
+    out_dec(say, ratio_nearest(ratio_in(lift->max.load, day->unit), (struct dec){ DEC_ONE / 10 }));
     out_char(say, ' ');
     out_text(say, unit_word(day->unit));
     if (lift->running.known) {

@@ -57,8 +57,7 @@ void review_remark(struct review_page *page, const char *text)
 
 struct dec review_mean(struct ratio sum, int64_t count, enum weight_unit unit, struct dec grain)
 {
-    struct ratio mean = ratio_div(sum, ratio_int(count));
-    return ratio_nearest(ratio_div(mean, ratio_int(unit == UNIT_KG ? DEC_ONE : LB_IN_E10)), grain);
+    return ratio_nearest(ratio_in(ratio_div(sum, ratio_int(count)), unit), grain);
 }
 
 const char *review_tenth(struct review_page *page, struct ratio number)

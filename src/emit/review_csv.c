@@ -2,6 +2,7 @@
 #include "emit/as_review.h"
 
 #include "base/csv.h"
+#include "emit/review_page.h"
 #include "emit/visible.h"
 #include "emit/wording.h"
 
@@ -122,7 +123,7 @@ static const char *mean(struct table *table, struct ratio sum, int64_t count)
 
 static const char *load_mean(struct table *table, struct ratio sum, int64_t count)
 {
-    return mean(table, ratio_div(sum, ratio_int(table->review->unit == UNIT_KG ? DEC_ONE : LB_IN_E10)), count);
+    return dec_text(table->arena, review_mean(sum, count, table->review->unit, hundredth));
 }
 
 static void set_unit(struct table *table, const struct lift *lift, bool shown)

@@ -3,14 +3,14 @@
 /* A weight before rounding, to two decimals of the unit. */
 static const char *rough(struct arena *arena, struct ratio load, enum weight_unit unit)
 {
-    struct ratio amount = ratio_div(load, ratio_int(unit == UNIT_LB ? LB_IN_E10 : DEC_ONE));
+    struct ratio amount = ratio_in(load, unit);
     return arena_format(arena, "%s %s", dec_text(arena, ratio_nearest(amount, (struct dec){ DEC_ONE / 100 })), unit == UNIT_LB ? "lb" : "kg");
 }
 
 /* A max of the reasons of results, in 1e-10 kg, to a tenth of the unit. */
 static const char *kilos(struct arena *arena, struct dec weight, enum weight_unit unit)
 {
-    struct ratio amount = ratio_make(weight.e10, unit == UNIT_LB ? LB_IN_E10 : DEC_ONE);
+    struct ratio amount = ratio_in(ratio_weight((struct weight){ weight.e10 }), unit);
     return arena_format(arena, "%s %s", dec_text(arena, ratio_nearest(amount, (struct dec){ DEC_ONE / 10 })), unit == UNIT_LB ? "lb" : "kg");
 }
 

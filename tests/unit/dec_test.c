@@ -144,6 +144,8 @@ static void rounding_has_three_ways(void **state)
     assert_int_equal(ratio_to_weight(ratio_make(-5, 2)).e10, -3);
     assert_int_equal(ratio_to_weight(ratio_weight((struct weight){ -1234567 })).e10, -1234567);
     assert_int_equal(ratio_to_weight(ratio_make((wide)1 << 100, 3)).e10, 900000000 * DEC_ONE);
+    assert_int_equal(ratio_cmp(ratio_in(ratio_weight((struct weight){ INT64_C(4535923700) }), UNIT_LB), ratio_int(1)), 0); /* agreement of 1959 */
+    assert_int_equal(ratio_cmp(ratio_in(ratio_weight((struct weight){ 25 * (DEC_ONE / 10) }), UNIT_KG), ratio_make(5, 2)), 0);
     assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)1025 * DEC_ONE - 1, 10)).e10, 1025 * (DEC_ONE / 10));
     assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)10245 * DEC_ONE, 100)).e10, 1025 * (DEC_ONE / 10)); /* 102.45 kg */
     assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)10245 * DEC_ONE - 1, 100)).e10, 1024 * (DEC_ONE / 10));

@@ -33,14 +33,6 @@ static void sheet_read(struct collecting *c, const char *path)
 
 /* ---- whose rows ---- */
 
-static const struct athlete *athlete_named(const struct model *model, const char *name)
-{
-    for (int i = 0; i < model->athlete_count; i++)
-        if (model->athletes[i]->name == name)
-            return model->athletes[i];
-    return NULL;
-}
-
 /* Once for each name. */
 static void athlete_unknown(struct collecting *c, int at)
 {
@@ -68,7 +60,7 @@ static void rows_chain(struct collecting *c)
     for (int i = 0; i < c->rows.count; i++) {
         const char *name = c->rows.at[i]->cells[FILLED_ATHLETE].text;
         if (!athlete || athlete->name != name)
-            athlete = athlete_named(model, name);
+            athlete = model_athlete(model, name);
         c->next[i] = -1;
         if (!athlete) {
             if (c->rows.at[i]->is_filled)

@@ -249,6 +249,12 @@ const struct athlete *const *model_people(const struct model *model, const char 
     return list ? list : &nobody;
 }
 
+const struct athlete *model_athlete(const struct model *model, const char *name)
+{
+    const struct decl *decl = names_find(model->club, SPACE_PERSON, intern(model->interner, name, strlen(name)));
+    return decl && !decl->is_group ? decl->made : NULL;
+}
+
 const char *model_nearest_person(const struct model *model, const char *name)
 {
     return names_nearest(model->club, SPACE_PERSON, name);

@@ -12,6 +12,7 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
 
 /* The athletes an athlete's or a group's name (or "all") stands for (nobody: a count of 0); NULL: no such name. */
 const struct athlete *const *model_people(const struct model *model, const char *name, int *count);
+const struct athlete *model_athlete(const struct model *model, const char *name); /* NULL: none, or a group */
 const char *model_nearest_person(const struct model *model, const char *name); /* NULL: none is near */
 const struct lift *model_lift(const struct model *model, const char *name);    /* NULL: no such lift */
 const char *model_nearest_lift(const struct model *model, const char *name);

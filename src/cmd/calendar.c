@@ -1,9 +1,4 @@
 #include "cmd/findings.h"
-#include "cmd/session.h"
-
-#include "base/diag.h"
-
-enum { EXIT_LIMIT = 4 };
 
 static bool to_stdout(void *context, const char *bytes, size_t length)
 {
@@ -14,9 +9,7 @@ static bool to_stdout(void *context, const char *bytes, size_t length)
 int cmd_calendar(struct request *request)
 {
     struct session session;
-    int status = session_open(request, &session);
-    if (status && session.sw && !findings_show(request, session.sw))
-        status = EXIT_LIMIT;
+    int status = findings_open(request, &session);
     if (!status) {
         struct setwright_choice choice = choice_of(request);
         status = (int)setwright_calendar(session.sw, &choice, (struct setwright_sink){ to_stdout, NULL });

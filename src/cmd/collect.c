@@ -85,12 +85,9 @@ int cmd_collect(struct request *request)
     struct sheets sheets = { 0 };
     if (request->word_count && !words_part(request, &sheets))
         return EXIT_USAGE;
-    int status = session_open(request, &session);
-    if (status && session.sw && !findings_show(request, session.sw)) {
-        status = EXIT_LIMIT;
-    } else if (status && session.sw) {
+    int status = findings_open(request, &session);
+    if (status && session.sw)
         diag_say(stderr, "nothing was collected; mend the plan's files first");
-    }
     if (!status)
         status = collect(request, &session, &sheets);
     session_close(&session);

@@ -1,17 +1,11 @@
 #include "cmd/findings.h"
 #include "cmd/whole.h"
 
-#include "base/diag.h"
-
-enum { EXIT_LIMIT = 4 };
-
 int cmd_diary(struct request *request)
 {
     struct session session;
     struct whole whole = { .arena = request->arena };
-    int status = session_open(request, &session);
-    if (status && session.sw && !findings_show(request, session.sw))
-        status = EXIT_LIMIT;
+    int status = findings_open(request, &session);
     if (!status) {
         struct setwright_choice choice = choice_of(request);
         status = (int)setwright_diary(session.sw, &choice, whole_sink(&whole));

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-enum { FINDINGS_MOST = 50 };
+enum { FINDINGS_MOST = 50, EXIT_LIMIT = 4 };
 
 static const struct findings_form forms[] = {
     { "text", false, findings_text },
@@ -52,6 +52,12 @@ bool findings_show(const struct request *request, struct setwright *sw)
         return true;
     diag_say(stderr, "out of memory; not all findings were written");
     return false;
+}
+
+int findings_open(struct request *request, struct session *session)
+{
+    int status = session_open(request, session);
+    return status && session->sw && !findings_show(request, session->sw) ? EXIT_LIMIT : status;
 }
 
 bool findings_fail(const struct request *request, const struct setwright *sw)

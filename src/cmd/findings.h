@@ -5,7 +5,7 @@
 #ifndef CMD_FINDINGS_H
 #define CMD_FINDINGS_H
 
-#include "cmd/command.h"
+#include "cmd/session.h"
 
 #include <jansson.h>
 
@@ -20,6 +20,8 @@ const char *findings_form_near(const char *name);                 /* the nearest
 
 /* Shows them in the form asked for (text, when none was). False: out of memory, which it has said. */
 bool findings_show(const struct request *request, struct setwright *sw);
+/* session_open, and shows the findings where there are errors. The same status; to be closed in every case too. */
+int findings_open(struct request *request, struct session *session);
 /* Whether any is at the level of --fail-on or graver. */
 bool findings_fail(const struct request *request, const struct setwright *sw);
 bool findings_on_stdout(const struct request *request);

@@ -1,9 +1,8 @@
 #include "cmd/findings.h"
-#include "cmd/session.h"
 
 #include "base/diag.h"
 
-enum { EXIT_USAGE = 2, EXIT_LIMIT = 4 };
+enum { EXIT_USAGE = 2 };
 
 static bool to_stdout(void *context, const char *bytes, size_t length)
 {
@@ -23,9 +22,7 @@ int cmd_why(struct request *request)
         diag_say(stderr, "say one athlete, one week and one lift: setwright why --athlete ines --week 2 --lift squat club/");
         return EXIT_USAGE;
     }
-    int status = session_open(request, &session);
-    if (status && session.sw && !findings_show(request, session.sw))
-        status = EXIT_LIMIT;
+    int status = findings_open(request, &session);
     if (!status) {
         struct setwright_question question = { .athlete = request->athletes.at[0], .week = request->first_week, .day = request->day,
                                                .lift = request->lift, .block = request->blocks.count ? request->blocks.at[0] : NULL };

@@ -9,7 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-enum { EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4, ACCEPT_MOST = 16 << 20, COUNT_MOST = 1000000000 };
+enum { ACCEPT_MOST = 16 << 20, COUNT_MOST = 1000000000 };
 
 struct accepted {
     const char *file, *rule;

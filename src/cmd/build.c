@@ -8,8 +8,6 @@
 
 #include <string.h>
 
-enum { EXIT_ERRORS = 1, EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4 };
-
 struct written {
     struct file_out *out;
     bool any;

@@ -5,8 +5,6 @@
 
 #include <unistd.h>
 
-enum { EXIT_ERRORS = 1, EXIT_USAGE = 2, EXIT_LIMIT = 4 };
-
 static const char *counted(const struct request *request, const struct setwright *sw)
 {
     int errors = setwright_errors(sw), warnings = setwright_warnings(sw), advice = setwright_finding_count(sw) - errors - warnings;

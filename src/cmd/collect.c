@@ -8,8 +8,6 @@
 #include <string.h>
 #include <strings.h>
 
-enum { EXIT_USAGE = 2, EXIT_LIMIT = 4 };
-
 struct sheets {
     VEC(const char *) list;
 };

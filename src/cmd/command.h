@@ -10,6 +10,9 @@
 struct findings_form;
 enum { THREADS_MOST = 64 };
 
+/* The exit statuses of language.md, section 8; the library's statuses are the same numbers. */
+enum { EXIT_ERRORS = SETWRIGHT_FINDINGS, EXIT_USAGE = SETWRIGHT_USAGE, EXIT_FILES = SETWRIGHT_FILES, EXIT_LIMIT = SETWRIGHT_LIMIT };
+
 /* What the options of all commands come to. */
 struct request {
     struct arena *arena;

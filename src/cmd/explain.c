@@ -2,8 +2,6 @@
 
 #include "base/diag.h"
 
-enum { EXIT_USAGE = 2, EXIT_LIMIT = 4 };
-
 static void explain_all(void)
 {
     const char *name, *says;

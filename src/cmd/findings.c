@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-enum { FINDINGS_MOST = 50, EXIT_LIMIT = 4 };
+enum { FINDINGS_MOST = 50 };
 
 static const struct findings_form forms[] = {
     { "text", false, findings_text },

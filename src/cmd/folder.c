@@ -5,8 +5,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4 };
-
 /* One file to be written. */
 struct target {
     const char *path;

@@ -13,7 +13,7 @@
 #include <time.h>
 #include <unistd.h>
 
-enum { EXIT_USAGE = 2, EXIT_FILES = 3, NAMES_MOST = 256, BLOCK_LONGEST = 7 * 52, TESTED_BEFORE = 9 };
+enum { NAMES_MOST = 256, BLOCK_LONGEST = 7 * 52, TESTED_BEFORE = 9 };
 static const char usual_template[] = "general-two-day";
 
 struct folder {

@@ -10,7 +10,7 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { OPTION_HELP = 1000, OPTION_VERSION, OPTION_ROW, EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4, OPTIONS_MOST = 32 };
+enum { OPTION_HELP = 1000, OPTION_VERSION, OPTION_ROW, OPTIONS_MOST = 32 };
 
 static int rows_of(const struct command *command)
 {

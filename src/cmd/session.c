@@ -7,7 +7,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-enum { FILE_MOST = 64 << 20, EXIT_USAGE = 2, EXIT_FILES = 3, EXIT_LIMIT = 4 };
+enum { FILE_MOST = 64 << 20 };
 
 struct read_file {
     dev_t device;

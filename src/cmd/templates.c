@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-enum { EXIT_USAGE = 2, NAMES_MOST = 256, COLUMNS = 80 };
+enum { NAMES_MOST = 256, COLUMNS = 80 };
 
 struct listing {
     struct arena *arena;

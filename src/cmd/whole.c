@@ -4,8 +4,6 @@
 #include "base/file.h"
 #include "base/stop.h"
 
-enum { EXIT_USAGE = 2, EXIT_FILES = 3 };
-
 static bool keep(void *context, const char *bytes, size_t length)
 {
     struct whole *whole = context;

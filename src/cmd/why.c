@@ -2,8 +2,6 @@
 
 #include "base/diag.h"
 
-enum { EXIT_USAGE = 2 };
-
 static bool to_stdout(void *context, const char *bytes, size_t length)
 {
     (void)context;

@@ -12,8 +12,7 @@
 enum {
     TURN_ATHLETES = 16,     /* a turn fits a pipe, so that nobody waits for the one before */
     PIPE_ROOM = 1 << 20,
-    BYTES_MOST = 1 << 16,   /* of one piece */
-    EXIT_LIMIT = 4
+    BYTES_MOST = 1 << 16    /* of one piece */
 };
 
 struct worker {

@@ -243,19 +243,14 @@ static void a_refused_page_is_told(void **state)
 
 int main(void)
 {
-    enum { ROWS_HERE = sizeof rows / sizeof *rows };
-    const struct CMUnitTest others[] = {
+    const struct CMUnitTest more[] = {
         cmocka_unit_test(the_page),
         cmocka_unit_test(dates_choose_the_meet),
         cmocka_unit_test(a_form_feed_stands_between_athletes),
         cmocka_unit_test(a_refused_page_is_told),
     };
-    struct CMUnitTest tests[ROWS_HERE + sizeof others / sizeof *others] = { { 0 } };
-    for (size_t i = 0; i < ROWS_HERE; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = row_of_pages_holds;
-        memcpy(&tests[i].initial_state, &(const struct page_row *){ &rows[i] }, sizeof(void *));
-    }
-    memcpy(tests + ROWS_HERE, others, sizeof others);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, row_of_pages_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -105,5 +105,5 @@ int main(void)
         cmocka_unit_test(a_block_states_for_and_starts),
         cmocka_unit_test(findings_name_their_setting),
     };
-    return rows_run(ROWS(rows), more, sizeof more / sizeof *more);
+    return rows_run(ARRAY(rows), ARRAY(more));
 }

@@ -40,14 +40,4 @@ static inline void build_holds(void **state)
     told_end(&t);
 }
 
-static inline void builds_fill(struct CMUnitTest *tests, const struct build *builds, size_t count)
-{
-    memset(tests, 0, sizeof *tests * count);
-    for (size_t i = 0; i < count; i++) {
-        tests[i].name = builds[i].says;
-        tests[i].test_func = build_holds;
-        memcpy(&tests[i].initial_state, &(const struct build *){ &builds[i] }, sizeof(void *));
-    }
-}
-
 #endif

@@ -79,11 +79,7 @@ static void the_items(void **state)
 
 int main(void)
 {
-    enum { ROW_COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[ROW_COUNT] = { { 0 } };
-    for (int i = 0; i < ROW_COUNT; i++) {
-        tests[i] = (struct CMUnitTest){ .name = rows[i].says, .test_func = the_items };
-        memcpy(&tests[i].initial_state, &(const struct listed *){ &rows[i] }, sizeof(void *));
-    }
-    return _cmocka_run_group_tests("items", tests, ROW_COUNT, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, the_items));
+    return tests_run(&tests);
 }

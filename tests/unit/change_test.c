@@ -273,5 +273,5 @@ int main(void)
         cmocka_unit_test(notes_of_changes),
         cmocka_unit_test(an_adjust_is_for_the_athletes_it_names),
     };
-    return rows_run(ROWS(rows), more, sizeof more / sizeof *more);
+    return rows_run(ARRAY(rows), ARRAY(more));
 }

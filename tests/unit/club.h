@@ -8,15 +8,7 @@
 #include "model/resolve.h"
 #include "plan/record.h"
 
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
-
-#include <cmocka.h>
+#include "tables.h"
 
 struct paper {
     const char *path, *text;
@@ -309,19 +301,10 @@ static inline void row_holds(void **state)
 /* Runs the rows, and after them the tests; both may be empty. */
 static inline int rows_run(const struct row *rows, size_t row_count, const struct CMUnitTest *more, size_t more_count)
 {
-    enum { TESTS_MOST = 256 };
-    struct CMUnitTest tests[TESTS_MOST] = { { 0 } };
-    size_t count = 0;
-    for (size_t i = 0; i < row_count && count < TESTS_MOST; i++, count++) {
-        tests[count].name = rows[i].says;
-        tests[count].test_func = row_holds;
-        memcpy(&tests[count].initial_state, &(const struct row *){ &rows[i] }, sizeof(void *));
-    }
-    for (size_t i = 0; i < more_count && count < TESTS_MOST; i++)
-        tests[count++] = more[i];
-    return _cmocka_run_group_tests("tests", tests, count, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, rows, row_count ? &rows[0].says : NULL, sizeof *rows, row_count, row_holds);
+    tests_add(&tests, more, more_count);
+    return tests_run(&tests);
 }
-
-#define ROWS(rows) rows, sizeof rows / sizeof *rows
 
 #endif

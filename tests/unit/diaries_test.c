@@ -153,15 +153,13 @@ static void maxes_read_them_too(void **state)
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT + 3] = { { 0 } };
-    const struct CMUnitTest more[] = { cmocka_unit_test(order_says_nothing), cmocka_unit_test(bodyweights_are_known_from_the_day_after),
-                                       cmocka_unit_test(maxes_read_them_too) };
-    for (size_t i = 0; i < COUNT; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = diary_holds;
-        memcpy(&tests[i].initial_state, &(const struct told_diary *){ &rows[i] }, sizeof(void *));
-    }
-    memcpy(&tests[COUNT], more, sizeof more);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(order_says_nothing),
+        cmocka_unit_test(bodyweights_are_known_from_the_day_after),
+        cmocka_unit_test(maxes_read_them_too),
+    };
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, diary_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -147,5 +147,5 @@ int main(void)
         cmocka_unit_test(supersets_and_choices),
         cmocka_unit_test(a_scheme_shows_where_it_is_used),
     };
-    return rows_run(ROWS(rows), more, sizeof more / sizeof *more);
+    return rows_run(ARRAY(rows), ARRAY(more));
 }

@@ -111,14 +111,12 @@ static void the_line_to_add_goes_to_halves(void **state)
 
 int main(void)
 {
-    enum { ROWS = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[ROWS + 2] = { [ROWS] =
-                                              cmocka_unit_test(a_habit_is_six_sets_more_than_a_point_and_a_half_off),
-                                          [ROWS + 1] = cmocka_unit_test(the_line_to_add_goes_to_halves) };
-    for (int i = 0; i < ROWS; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = rated_holds;
-        memcpy(&tests[i].initial_state, &(const struct rated *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(a_habit_is_six_sets_more_than_a_point_and_a_half_off),
+        cmocka_unit_test(the_line_to_add_goes_to_halves),
+    };
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, rated_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -94,11 +94,13 @@ static void a_near_name_is_offered(void **state)
 
 int main(void)
 {
-    enum { BUILDS = sizeof builds / sizeof *builds };
-    struct CMUnitTest tests[BUILDS + 3];
-    builds_fill(tests, builds, BUILDS);
-    tests[BUILDS] = (struct CMUnitTest)cmocka_unit_test(her_own_let_is_the_nearest);
-    tests[BUILDS + 1] = (struct CMUnitTest)cmocka_unit_test(an_unknown_name_shows_the_from_that_led_there);
-    tests[BUILDS + 2] = (struct CMUnitTest)cmocka_unit_test(a_near_name_is_offered);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(her_own_let_is_the_nearest),
+        cmocka_unit_test(an_unknown_name_shows_the_from_that_led_there),
+        cmocka_unit_test(a_near_name_is_offered),
+    };
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(builds, build_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

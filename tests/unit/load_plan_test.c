@@ -163,5 +163,5 @@ static void percent_and_expected_rpe(void **state)
 int main(void)
 {
     const struct CMUnitTest more[] = { cmocka_unit_test(percent_and_expected_rpe) };
-    return rows_run(ROWS(rows), more, 1);
+    return rows_run(ARRAY(rows), more, 1);
 }

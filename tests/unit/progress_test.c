@@ -162,5 +162,5 @@ static const struct row rows[] = {
 
 int main(void)
 {
-    return rows_run(ROWS(rows), NULL, 0);
+    return rows_run(ARRAY(rows), NULL, 0);
 }

@@ -151,14 +151,11 @@ static void the_last_day_of_a_lift(void **state)
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT + 1] = { { 0 } };
-    const struct CMUnitTest more[] = { cmocka_unit_test(the_last_day_of_a_lift) };
-    for (size_t i = 0; i < COUNT; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = record_holds;
-        memcpy(&tests[i].initial_state, &(const struct told_record *){ &rows[i] }, sizeof(void *));
-    }
-    memcpy(&tests[COUNT], more, sizeof more);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(the_last_day_of_a_lift),
+    };
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, record_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -131,8 +131,7 @@ static const struct build builds[] = {
 
 int main(void)
 {
-    enum { BUILDS = sizeof builds / sizeof *builds };
-    struct CMUnitTest tests[BUILDS];
-    builds_fill(tests, builds, BUILDS);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(builds, build_holds));
+    return tests_run(&tests);
 }

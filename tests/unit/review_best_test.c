@@ -4,7 +4,7 @@
 
 static const char *bests_text(struct looked *l, const char *lift)
 {
-    struct review_bests bests = review_bests(l->review, lift_called(l, lift));
+    struct review_bests bests = review_bests(l->review, model_lift(l->t.model, lift));
     const char *text = "";
     for (int i = 0; i < bests.count; i++)
         text = arena_format(l->t.arena, "%s%s%dx%s(%s) %s%s", text, i ? ", " : "", bests.at[i].reps,
@@ -62,12 +62,7 @@ static void bests_hold(void **state)
 
 int main(void)
 {
-    enum { ROWS = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[ROWS] = { 0 };
-    for (int i = 0; i < ROWS; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = bests_hold;
-        memcpy(&tests[i].initial_state, &(const struct best_row *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, bests_hold));
+    return tests_run(&tests);
 }

@@ -2,21 +2,6 @@
  * up. The maxes are those of review_max_test.c and tests/trend.py. */
 #include "reviewed.h"
 
-#include "emit/review_page.h"
-
-static const char *chart_of(struct looked *l)
-{
-    struct out out = out_scratch(l->t.arena);
-    struct review_page page = { .out = &out,
-                                .arena = l->t.arena,
-                                .lines = lines_new(&out, l->t.arena),
-                                .say = out_scratch(l->t.arena),
-                                .review = l->review };
-    review_chart(&page);
-    out_char(&out, '\0');
-    return out.at;
-}
-
 /* clang-format off */
 static const char expected[] =
     "\n"
@@ -45,7 +30,7 @@ static void charts(void **state)
                   "2027-01-11 A { squat 90 kg x 1 rpe 7 then 75 kg x 5, 5, 5; press as planned }\n"
                   "2027-01-14 B { pull-up bodyweight plus 5 kg x 5, 5, 5 rpe 7; curl as planned; sled as planned }\n",
                   (struct review_scope){ .outside = true });
-    assert_string_equal(chart_of(&l), expected);
+    assert_string_equal(part_text(&l, review_chart), expected);
     look_away(&l);
 }
 
@@ -54,7 +39,7 @@ static void nothing_counts(void **state)
     (void)state;
     struct looked l = look_back("2027-01-04 A { squat 90 kg x 1 then 75 kg x 5, 5, 5; press as planned }",
                                 (struct review_scope){ .outside = true });
-    assert_string_equal(chart_of(&l),
+    assert_string_equal(part_text(&l, review_chart),
                         "\nTHE MAX OVER TIME\n"
                         "  No session counts yet: a set tells of the max when it has a load, reps and an\n"
                         "  effort, as in `squat 90 kg x 5 rpe 7`.\n");

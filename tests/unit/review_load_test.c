@@ -55,12 +55,7 @@ static void loads_hold(void **state)
 
 int main(void)
 {
-    enum { ROWS = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[ROWS] = { 0 };
-    for (int i = 0; i < ROWS; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = loads_hold;
-        memcpy(&tests[i].initial_state, &(const struct loaded_weeks *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, loads_hold));
+    return tests_run(&tests);
 }

@@ -4,7 +4,7 @@
 
 static const char *maxes_text(struct looked *l, const char *lift)
 {
-    struct review_maxes maxes = review_maxes(l->review, lift_called(l, lift));
+    struct review_maxes maxes = review_maxes(l->review, model_lift(l->t.model, lift));
     const char *text = "";
     for (int i = 0; i < maxes.count; i++) {
         const struct review_max *max = &maxes.at[i];
@@ -14,7 +14,7 @@ static const char *maxes_text(struct looked *l, const char *lift)
                                            : "none",
                             max->sessions);
         struct running running =
-            running_max(l->review->record, lift_called(l, lift), max->day, l->review->scope.plans[0]->block);
+            running_max(l->review->record, model_lift(l->t.model, lift), max->day, l->review->scope.plans[0]->block);
         if (max->has_max && !max->by_line) {
             assert_int_equal(max->max.e10, running.max.e10);
             assert_int_equal(max->error.e10, running.error.e10);

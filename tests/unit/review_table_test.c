@@ -1,21 +1,6 @@
 /* Planned against done, as a table; src/emit/review_page.h. The sums are those of review_work_test.c, worked by hand. */
 #include "reviewed.h"
 
-#include "emit/review_page.h"
-
-static const char *table_of(struct looked *l)
-{
-    struct out out = out_scratch(l->t.arena);
-    struct review_page page = { .out = &out,
-                                .arena = l->t.arena,
-                                .lines = lines_new(&out, l->t.arena),
-                                .say = out_scratch(l->t.arena),
-                                .review = l->review };
-    review_table(&page);
-    out_char(&out, '\0');
-    return out.at;
-}
-
 /* clang-format off */
 static const char expected[] =
     "\n"
@@ -80,7 +65,7 @@ static void a_table(void **state)
                   "2027-01-14 B { pull-up bodyweight plus 7.5 kg x 5, 5, 5; curl as planned; sled skipped }\n"
                   "2027-02-06 { squat 60 kg x 5, 5 }",
                   (struct review_scope){ .outside = true, .to = day_of("2027-02-06") });
-    assert_string_equal(table_of(&l), expected);
+    assert_string_equal(part_text(&l, review_table), expected);
     look_away(&l);
 }
 
@@ -88,7 +73,7 @@ static void nothing_planned_or_done(void **state)
 {
     (void)state;
     struct looked l = look_back("2027-02-06 missed", (struct review_scope){ .outside = true });
-    assert_string_equal(table_of(&l), "\nPLANNED AND DONE\n  Nothing was planned, and no set was written down.\n");
+    assert_string_equal(part_text(&l, review_table), "\nPLANNED AND DONE\n  Nothing was planned, and no set was written down.\n");
     look_away(&l);
 }
 

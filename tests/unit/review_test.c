@@ -140,13 +140,12 @@ static void honesty_is_of_what_is_looked_at(void **state)
 
 int main(void)
 {
-    enum { ROWS = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[ROWS + 2] = { [ROWS] = cmocka_unit_test(lifts_are_those_done),
-                                          [ROWS + 1] = cmocka_unit_test(honesty_is_of_what_is_looked_at) };
-    for (int i = 0; i < ROWS; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = looking_holds;
-        memcpy(&tests[i].initial_state, &(const struct looking *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(lifts_are_those_done),
+        cmocka_unit_test(honesty_is_of_what_is_looked_at),
+    };
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, looking_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -90,12 +90,7 @@ static void compared_holds(void **state)
 
 int main(void)
 {
-    enum { ROWS = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[ROWS] = { 0 };
-    for (int i = 0; i < ROWS; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = compared_holds;
-        memcpy(&tests[i].initial_state, &(const struct compared *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, compared_holds));
+    return tests_run(&tests);
 }

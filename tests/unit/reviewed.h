@@ -4,7 +4,7 @@
 
 #include "club.h"
 
-#include "plan/review.h"
+#include "emit/review_page.h"
 
 /* Per cents of round maxes: 90 kg and 75 kg of squat; expected rpe by Brzycki, n = 37 - 36 x share: 90 % is n = 4.6,
  * a single of it rpe 6.4, to the half 6.5; 75 % is n = 10, five of it rpe 5. */
@@ -54,13 +54,18 @@ static inline void look_away(struct looked *looked)
     told_end(&looked->t);
 }
 
-static inline const struct lift *lift_called(const struct looked *looked, const char *name)
+/* A part of the page, such as review_chart, as text. */
+static inline const char *part_text(struct looked *looked, void (*part)(struct review_page *page))
 {
-    for (int i = 0; i < looked->t.model->lift_count; i++)
-        if (!strcmp(looked->t.model->lifts[i]->name, name))
-            return looked->t.model->lifts[i];
-    fail_msg("no lift %s", name);
-    return NULL;
+    struct out out = out_scratch(looked->t.arena);
+    struct review_page page = { .out = &out,
+                                .arena = looked->t.arena,
+                                .lines = lines_new(&out, looked->t.arena),
+                                .say = out_scratch(looked->t.arena),
+                                .review = looked->review };
+    part(&page);
+    out_char(&out, '\0');
+    return out.at;
 }
 
 static inline const char *hundredths(struct looked *looked, struct ratio number)

@@ -282,13 +282,7 @@ static const struct season_asked rows[] = {
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT];
-    memset(tests, 0, sizeof tests);
-    for (int i = 0; i < COUNT; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = season_holds;
-        memcpy(&tests[i].initial_state, &(const struct season_asked *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, season_holds));
+    return tests_run(&tests);
 }

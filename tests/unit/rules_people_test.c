@@ -148,13 +148,7 @@ static const struct diary rows[] = {
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT];
-    memset(tests, 0, sizeof tests);
-    for (int i = 0; i < COUNT; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = diary_holds;
-        memcpy(&tests[i].initial_state, &(const struct diary *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, diary_holds));
+    return tests_run(&tests);
 }

@@ -212,11 +212,7 @@ static const struct asked rows[] = {
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT] = { { 0 } };
-    for (int i = 0; i < COUNT; i++) {
-        tests[i] = (struct CMUnitTest){ .name = rows[i].says, .test_func = asked_holds };
-        memcpy(&tests[i].initial_state, &(const struct asked *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, asked_holds));
+    return tests_run(&tests);
 }

@@ -195,15 +195,14 @@ static void outliers_are_named(void **state)
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT + 4] = { { 0 } };
-    const struct CMUnitTest more[] = { cmocka_unit_test(as_planned_is_what_was_printed), cmocka_unit_test(a_speed_counts_against_her_own_line),
-                                       cmocka_unit_test(days_in_any_order), cmocka_unit_test(outliers_are_named) };
-    for (size_t i = 0; i < COUNT; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = running_holds;
-        memcpy(&tests[i].initial_state, &(const struct told_running *){ &rows[i] }, sizeof(void *));
-    }
-    memcpy(&tests[COUNT], more, sizeof more);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(as_planned_is_what_was_printed),
+        cmocka_unit_test(a_speed_counts_against_her_own_line),
+        cmocka_unit_test(days_in_any_order),
+        cmocka_unit_test(outliers_are_named),
+    };
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, running_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -266,20 +266,15 @@ static void the_largest_weights_do_no_harm(void **state)
 
 int main(void)
 {
-    enum { CASES = sizeof cases / sizeof *cases };
-    const struct CMUnitTest others[] = {
+    const struct CMUnitTest more[] = {
         cmocka_unit_test(every_max_rounds_and_loads),
         cmocka_unit_test(warm_ups_lead_up_to_the_opener),
         cmocka_unit_test(the_total_and_its_points),
         cmocka_unit_test(points_want_three_lifts_and_a_bodyweight),
         cmocka_unit_test(the_largest_weights_do_no_harm),
     };
-    struct CMUnitTest tests[CASES + sizeof others / sizeof *others] = { { 0 } };
-    for (size_t i = 0; i < CASES; i++) {
-        tests[i].name = cases[i].says;
-        tests[i].test_func = case_holds;
-        memcpy(&tests[i].initial_state, &(const struct case_row *){ &cases[i] }, sizeof(void *));
-    }
-    memcpy(tests + CASES, others, sizeof others);
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(cases, case_holds));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -177,19 +177,15 @@ static void wrong_is_found(void **state)
 
 int main(void)
 {
-    enum { DATES = sizeof dates / sizeof *dates, WRONGS = sizeof wrongs / sizeof *wrongs };
-    struct CMUnitTest tests[DATES + WRONGS + 5] = {
-        cmocka_unit_test(blocks_know_their_season), cmocka_unit_test(two_seasons_share_a_block), cmocka_unit_test(the_next_meet),
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(blocks_know_their_season),
+        cmocka_unit_test(two_seasons_share_a_block),
+        cmocka_unit_test(the_next_meet),
         cmocka_unit_test(what_a_season_holds),
     };
-    int count = 4;
-    for (int i = 0; i < DATES; i++, count++) {
-        tests[count] = (struct CMUnitTest){ .name = dates[i].says, .test_func = dates_are_worked_out };
-        memcpy(&tests[count].initial_state, &(const struct dated *){ &dates[i] }, sizeof(void *));
-    }
-    for (int i = 0; i < WRONGS; i++, count++) {
-        tests[count] = (struct CMUnitTest){ .name = wrongs[i].says, .test_func = wrong_is_found };
-        memcpy(&tests[count].initial_state, &(const struct wrong *){ &wrongs[i] }, sizeof(void *));
-    }
-    return _cmocka_run_group_tests("seasons", tests, (size_t)count, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(dates, dates_are_worked_out));
+    tests_add_rows(&tests, EACH(wrongs, wrong_is_found));
+    tests_add(&tests, ARRAY(more));
+    return tests_run(&tests);
 }

@@ -244,12 +244,7 @@ static void sum_holds(void **state)
 
 int main(void)
 {
-    enum { SUMS = sizeof sums / sizeof *sums };
-    struct CMUnitTest tests[SUMS] = { { 0 } };
-    for (size_t i = 0; i < SUMS; i++) {
-        tests[i].name = sums[i].says;
-        tests[i].test_func = sum_holds;
-        memcpy(&tests[i].initial_state, &(const struct sum *){ &sums[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(sums, sum_holds));
+    return tests_run(&tests);
 }

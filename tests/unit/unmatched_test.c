@@ -46,12 +46,7 @@ static const struct told_unmatched rows[] = {
 
 int main(void)
 {
-    enum { COUNT = sizeof rows / sizeof *rows };
-    struct CMUnitTest tests[COUNT] = { { 0 } };
-    for (size_t i = 0; i < COUNT; i++) {
-        tests[i].name = rows[i].says;
-        tests[i].test_func = message_is;
-        memcpy(&tests[i].initial_state, &(const struct told_unmatched *){ &rows[i] }, sizeof(void *));
-    }
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows, message_is));
+    return tests_run(&tests);
 }

@@ -160,5 +160,5 @@ int main(void)
         cmocka_unit_test(bands_of_sets_keep_both_ends),
         cmocka_unit_test(discs_a_side),
     };
-    return rows_run(ROWS(rows), more, sizeof more / sizeof *more);
+    return rows_run(ARRAY(rows), ARRAY(more));
 }

@@ -38,6 +38,15 @@ void review_right(struct review_page *page, int edge, const char *text)
     line_say(&page->lines, 1, text);
 }
 
+void review_heads(struct review_page *page, const char *first, const struct review_head *heads, int count)
+{
+    review_row(page);
+    line_say(&page->lines, 0, first);
+    for (int i = 0; i < count; i++)
+        review_right(page, heads[i].edge, heads[i].word);
+    line_end(&page->lines);
+}
+
 void review_name(struct review_page *page, const char *name, int column)
 {
     line_words(&page->lines, 0, name);
@@ -133,6 +142,7 @@ static void honesty_row(struct review_page *page, const struct honesty *honesty)
 
 static void honesty_part(struct review_page *page)
 {
+    static const struct review_head heads[] = { { 36, "sets" }, { 45, "rated" }, { 57, "worked out" }, { 70, "difference" } };
     struct review_honesty list = review_honesty(page->review);
     review_headline(page, "EFFORTS, RATED AND WORKED OUT");
     if (!list.count) {
@@ -141,12 +151,7 @@ static void honesty_part(struct review_page *page)
             "Nothing to compare: no rated set has a dated max line of the lift's own that is at most 12 weeks old.");
         return;
     }
-    review_row(page);
-    review_right(page, 36, "sets");
-    review_right(page, 45, "rated");
-    review_right(page, 57, "worked out");
-    review_right(page, 70, "difference");
-    line_end(&page->lines);
+    review_heads(page, "", heads, sizeof heads / sizeof *heads);
     for (int i = 0; i < list.count; i++)
         honesty_row(page, &list.at[i]);
     review_remark(page, "Means over the rated sets: the rating, after her own `effort` lines, and what the load and "
@@ -194,6 +199,9 @@ static void unrated_line(struct review_page *page, const struct review_unrated *
 
 static void loads_part(struct review_page *page)
 {
+    static const struct review_head heads[] = {
+        { 24, "sessions" }, { 34, "minutes" }, { 50, "load" }, { 61, "monotony" }, { 71, "strain" }
+    };
     struct review_loads loads = review_loads(page->review);
     struct review_unrated unrated = review_unrated(page->review);
     bool rated = false;
@@ -204,14 +212,7 @@ static void loads_part(struct review_page *page)
         review_remark(page, "No session is rated as a whole yet; `session rpe 7 for 80 min` in it does that.");
         return;
     }
-    review_row(page);
-    line_say(&page->lines, 0, "week from");
-    review_right(page, 24, "sessions");
-    review_right(page, 34, "minutes");
-    review_right(page, 50, "load");
-    review_right(page, 61, "monotony");
-    review_right(page, 71, "strain");
-    line_end(&page->lines);
+    review_heads(page, "week from", heads, sizeof heads / sizeof *heads);
     for (int i = 0; i < loads.count; i++)
         load_row(page, &loads.at[i]);
     unrated_line(page, &unrated);

@@ -93,13 +93,9 @@ static void chart_lift(struct review_page *page, const struct lift *lift, const 
 
 static void chart_head(struct review_page *page)
 {
+    static const struct review_head heads[] = { { MAX_EDGE, "max" }, { ERROR_EDGE, "+ or -" }, { SESSIONS_EDGE, "sessions" } };
     review_headline(page, "THE MAX OVER TIME");
-    review_row(page);
-    line_say(&page->lines, 0, "as of");
-    review_right(page, MAX_EDGE, "max");
-    review_right(page, ERROR_EDGE, "+ or -");
-    review_right(page, SESSIONS_EDGE, "sessions");
-    line_end(&page->lines);
+    review_heads(page, "as of", heads, sizeof heads / sizeof *heads);
 }
 
 void review_chart(struct review_page *page)

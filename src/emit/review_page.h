@@ -22,6 +22,11 @@ const char *review_said(struct review_page *page);       /* it, ended; good unti
 void review_headline(struct review_page *page, const char *text); /* an empty line before it */
 void review_row(struct review_page *page);               /* begins a line */
 void review_right(struct review_page *page, int edge, const char *text); /* ends before column `edge` */
+struct review_head {
+    int edge;
+    const char *word;
+};
+void review_heads(struct review_page *page, const char *first, const struct review_head *heads, int count); /* over columns */
 void review_name(struct review_page *page, const char *name, int column); /* one longer has a line alone */
 void review_remark(struct review_page *page, const char *text);  /* a line of its own, wrapped */
 

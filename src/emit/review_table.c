@@ -142,24 +142,16 @@ static void week_sum(struct review_page *page, const struct review_works *works,
 
 static void table_head(struct review_page *page)
 {
-    static const struct {
-        int edge;
-        const char *word;
-    } over[] = { { SETS_EDGE + 5, "sets" },
-                 { REPS_EDGE + 5, "reps" },
-                 { LOAD_EDGE + 7, "mean load" },
-                 { EFFORT_EDGE + 6, "effort" } },
-      under[] = { { SETS_EDGE, "plan" },     { SETS_EDGE + 5, "done" },    { REPS_EDGE, "plan" },
-                  { REPS_EDGE + 5, "done" }, { LOAD_EDGE, "plan" },        { LOAD_EDGE + 7, "done" },
-                  { EFFORT_EDGE, "asked" },  { EFFORT_EDGE + 6, "rated" }, { PERCENT_EDGE, "done" } };
-    review_row(page);
-    for (size_t i = 0; i < sizeof over / sizeof *over; i++)
-        review_right(page, over[i].edge, over[i].word);
-    line_end(&page->lines);
-    review_row(page);
-    for (size_t i = 0; i < sizeof under / sizeof *under; i++)
-        review_right(page, under[i].edge, under[i].word);
-    line_end(&page->lines);
+    static const struct review_head over[] = {
+        { SETS_EDGE + 5, "sets" }, { REPS_EDGE + 5, "reps" }, { LOAD_EDGE + 7, "mean load" }, { EFFORT_EDGE + 6, "effort" }
+    };
+    static const struct review_head under[] = {
+        { SETS_EDGE, "plan" },       { SETS_EDGE + 5, "done" }, { REPS_EDGE, "plan" },
+        { REPS_EDGE + 5, "done" },   { LOAD_EDGE, "plan" },     { LOAD_EDGE + 7, "done" },
+        { EFFORT_EDGE, "asked" },    { EFFORT_EDGE + 6, "rated" }, { PERCENT_EDGE, "done" }
+    };
+    review_heads(page, "", over, sizeof over / sizeof *over);
+    review_heads(page, "", under, sizeof under / sizeof *under);
 }
 
 static bool any_loads(const struct review_works *works, enum lift_loads loads)

@@ -150,9 +150,43 @@ static void a_sink_that_refuses(void **state)
     told_end(&t);
 }
 
+/* 80 kg, and what the progression did after the first session; squat loads go by 2.5 kg in the hall. */
+static const struct moved {
+    const char *says, *line, *diary, *move;
+} moves[] = {
+    { "a weight", "when made add 2.5 kg", "2027-01-04 A { squat as planned }", "2027-01-04: made, so add 2.5 kg; 82.5 kg" },
+    { "a per cent", "when made add 5%", "2027-01-04 A { squat as planned }", "2027-01-04: made, so add 5 %; 84 kg" },
+    { "a step", "when made add 1 step", "2027-01-04 A { squat as planned }", "2027-01-04: made, so add 1 step; 82.5 kg" },
+    { "steps", "when made add 2 steps", "2027-01-04 A { squat as planned }", "2027-01-04: made, so add 2 steps; 85 kg" },
+    { "held by its line", "when missed hold", "2027-01-04 A { squat 80 kg x 5, 5 }", "2027-01-04: missed, so hold; 80 kg" },
+    { "a weight less", "when missed drop 5 kg", "2027-01-04 A { squat 80 kg x 5, 5 }", "2027-01-04: missed, so drop 5 kg; 75 kg" },
+    { "a per cent less", "when missed drop 10%", "2027-01-04 A { squat 80 kg x 5, 5 }", "2027-01-04: missed, so drop 10 %; 72 kg" },
+    { "an easy one", "when easy add 5 kg", "2027-01-04 A { squat as planned rpe 4 }", "2027-01-04: easy, so add 5 kg; 85 kg" },
+    { "no line for it", "when missed hold", "2027-01-04 A { squat as planned }", "2027-01-04: made, so nothing moves; 80 kg" },
+    { "a session missed", "when made add 5 kg", "2027-01-04 A missed", "2027-01-04: held, the session was missed; 80 kg" },
+    { "a lift skipped", "when made add 5 kg", "2027-01-04 A { squat skipped }", "2027-01-04: held, skipped; 80 kg" },
+    { "no diary of that day", "when made add 5 kg", "2027-01-05 { bench 40 kg x 5 }", "2027-01-04: no diary, counts as made, so add 5 kg; 85 kg" },
+};
+
+static void a_move_is_told(void **state)
+{
+    const struct moved *row = *state;
+    struct told t;
+    struct kept kept = { 0 };
+    char text[1024];
+    snprintf(text, sizeof text,
+             "progression push { %s }\nathlete ines { gym hall; max squat 100 kg on 2026-11-28 }\n"
+             "block one { for ines; starts 2027-01-04; weeks 2; day A on mon { squat 3 x 5 at 80 kg progression push } }\n"
+             "diary ines {\n%s\n}\n", row->line, row->diary);
+    assert_int_equal(why_of(&t, &kept, text, 2, NULL, "squat"), 1);
+    if (!strstr(kept.text, row->move))
+        fail_msg("%s\nis not in\n%s", row->move, kept.text);
+    told_end(&t);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
+    const struct CMUnitTest more[] = {
         cmocka_unit_test(a_whole_derivation),
         cmocka_unit_test(only_what_was_asked),
         cmocka_unit_test(light_sets_the_bar_alone_and_open_loads),
@@ -161,5 +195,8 @@ int main(void)
         cmocka_unit_test(a_day_in_another_gym),
         cmocka_unit_test(a_sink_that_refuses),
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add(&tests, ARRAY(more));
+    tests_add_rows(&tests, EACH(moves, a_move_is_told));
+    return tests_run(&tests);
 }

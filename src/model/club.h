@@ -32,8 +32,10 @@ struct diary_node {
 struct people_group {
     const char *name;
     VEC(struct decl *) members; /* athletes, in order, each once */
-    bool filled;
+    int depth; /* itself and groups within groups; 0: not filled yet */
 };
+
+enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from templates */
 
 struct club {
     struct arena *arena; /* the model's, or while templates that nobody trains are read one that forgets them */
@@ -54,6 +56,7 @@ struct club {
     const struct node **used_lets; /* a hash set */
     int used_let_count, used_let_room;
     const char *all; /* interned */
+    int nested; /* lifts or groups that are being made, one for the other */
 };
 
 struct place;

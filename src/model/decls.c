@@ -26,6 +26,15 @@ static const char *const *names_list(struct club *club, const struct node *list,
     return out;
 }
 
+/* Lifts in the row from this one on. */
+static int likes_of(const struct lift *lift)
+{
+    int count = 0;
+    for (; lift; lift = lift->like)
+        count++;
+    return count;
+}
+
 static void lift_like(struct club *club, struct lift *lift, const struct node *like, const struct file_unit *file)
 {
     lift->like_at = like->child->at;
@@ -40,9 +49,12 @@ static void lift_like(struct club *club, struct lift *lift, const struct node *l
         diag_related(club->findings, finding, other->at, "%s is declared here", other->name);
         return;
     }
-    const struct lift *from = lift_of(club, other);
-    if (!from)
+    const struct lift *from = club->nested < NESTED_MOST ? lift_of(club, other) : NULL;
+    if (!from || likes_of(from) == NESTED_MOST) {
+        struct finding *finding = diag_add(club->findings, KIND_LIMIT, like->child->at, "more than %d lifts are like one another in a row here", NESTED_MOST);
+        diag_help(club->findings, finding, "write the lift at the end of the row");
         return;
+    }
     lift->like = from;
     lift->loads = from->loads;
     lift->equipment = from->equipment;
@@ -124,8 +136,10 @@ const struct lift *lift_of(struct club *club, struct decl *decl)
     *lift = (struct lift){ .name = decl->name, .at = decl->at, .like_percent = dec_int(100) };
     decl->making = true;
     const struct node *like = node_child(decl->node, NODE_LIKE);
+    club->nested++;
     if (like)
         lift_like(club, lift, like, decl->file);
+    club->nested--;
     for (const struct node *node = decl->node->child; node; node = node->next)
         lift_line(club, lift, node, decl->file);
     once_each(club, decl->node, once, (int)(sizeof once / sizeof *once));

@@ -383,11 +383,30 @@ static void roster_take(struct club *club, const struct roster_file *file)
 
 /* ---- groups ---- */
 
+static void group_fill(struct club *club, struct decl *decl);
+
+static void group_take(struct club *club, struct people_group *group, struct decl *member, struct span at)
+{
+    if (club->nested < NESTED_MOST)
+        group_fill(club, member);
+    const struct people_group *inner = group_object(club, member);
+    if (club->nested == NESTED_MOST || inner->depth == NESTED_MOST) {
+        struct finding *finding = diag_add(club->findings, KIND_LIMIT, at, "groups stand more than %d deep in one another here", NESTED_MOST);
+        diag_help(club->findings, finding, "name the lifters themselves, or a group further in");
+        return;
+    }
+    for (int i = 0; i < inner->members.count; i++)
+        group_add(club, group, inner->members.at[i]);
+    group->depth = inner->depth < group->depth ? group->depth : inner->depth + 1;
+}
+
 static void group_fill(struct club *club, struct decl *decl)
 {
     struct people_group *group = group_object(club, decl);
-    if (group->filled || !decl->node)
+    if (group->depth || !decl->node)
         return;
+    group->depth = 1;
+    club->nested++;
     decl->making = true;
     const struct node *people = node_child(decl->node, NODE_PEOPLE);
     for (const struct node *name = people ? people->child : NULL; name; name = name->next) {
@@ -400,14 +419,11 @@ static void group_fill(struct club *club, struct decl *decl)
             struct finding *finding = diag_add(club->findings, KIND_CYCLE, name->at, "group %s contains itself", member->name);
             diag_help(club->findings, finding, "take it out of one of the groups");
         } else {
-            group_fill(club, member);
-            const struct people_group *inner = member->made;
-            for (int i = 0; i < inner->members.count; i++)
-                group_add(club, group, inner->members.at[i]);
+            group_take(club, group, member, name->at);
         }
     }
     decl->making = false;
-    group->filled = true;
+    club->nested--;
 }
 
 void people_make_all(struct club *club)

@@ -18,7 +18,7 @@ static struct decl *template_named(struct club *club, const struct decl *by, con
     return NULL;
 }
 
-static bool chain_climb(struct club *club, struct decl *decl, struct chain *out)
+static bool chain_climb(struct club *club, struct decl *decl, int depth, struct chain *out)
 {
     const struct node *from = node_child(decl->node, NODE_FROM);
     if (decl->making) {
@@ -31,8 +31,13 @@ static bool chain_climb(struct club *club, struct decl *decl, struct chain *out)
         struct decl *base = template_named(club, decl, from->child);
         if (!base)
             return false;
+        if (depth == NESTED_MOST) {
+            struct finding *finding = diag_add(club->findings, KIND_LIMIT, from->child->at, "more than %d templates build on one another here", NESTED_MOST);
+            diag_help(club->findings, finding, "build on a template further down");
+            return false;
+        }
         decl->making = true;
-        bool ok = out->decls.count < LOAD_DEPTH_MOST && chain_climb(club, base, out);
+        bool ok = chain_climb(club, base, depth + 1, out);
         decl->making = false;
         if (!ok)
             return false;
@@ -56,7 +61,7 @@ static const struct origin *origin_of(struct club *club, const struct chain *cha
 bool chain_of(struct club *club, struct decl *decl, struct chain *out)
 {
     *out = (struct chain){ 0 };
-    if (!chain_climb(club, decl, out))
+    if (!chain_climb(club, decl, 0, out))
         return false;
     for (int level = 0; level < out->decls.count; level++) {
         vec_add(club->arena, &out->origins, origin_of(club, out, level));

@@ -71,13 +71,75 @@ static void a_file_without_anything(void **state)
     }
 }
 
+static int lift_line(char *to, size_t room, int at, bool last)
+{
+    return last ? snprintf(to, room, "lift l%d\n", at) : snprintf(to, room, "lift l%d like l%d\n", at, at + 1);
+}
+
+static int group_line(char *to, size_t room, int at, bool last)
+{
+    return last ? snprintf(to, room, "group g%d { ines }\n", at) : snprintf(to, room, "group g%d { g%d }\n", at, at + 1);
+}
+
+static int template_line(char *to, size_t room, int at, bool last)
+{
+    return last ? snprintf(to, room, "template t%d { weeks 1 }\n", at)
+                : snprintf(to, room, "template t%d from t%d { }\n", at, at + 1);
+}
+
+static const struct nest {
+    const char *says;
+    int (*line)(char *to, size_t room, int at, bool last);
+    const char *block;
+} nests[] = {
+    { "lifts like lifts", lift_line, "block b { for ines; starts 2027-01-04; weeks 1; day A { l0 1 x 1 } }\n" },
+    { "groups in groups", group_line, "block b { for g0; starts 2027-01-04; weeks 1; day A { curl 1 x 1 } }\n" },
+    { "templates from templates", template_line, "block b from t0 { for ines; starts 2027-01-04; day A { curl 1 x 1 } }\n" },
+};
+
+/* Each names the next: from the first line down, or up. */
+static struct told told_nest(const struct nest *nest, int count, bool upwards)
+{
+    enum { ROOM = 400000 };
+    char *text = malloc(ROOM);
+    assert_non_null(text);
+    int used = snprintf(text, ROOM, "%s%s", INES, nest->block);
+    for (int i = 0; i < count; i++) {
+        int at = upwards ? count - 1 - i : i;
+        used += nest->line(text + used, (size_t)(ROOM - used), at, at == count - 1);
+    }
+    struct told t = told_club(text);
+    free(text);
+    return t;
+}
+
+static void a_nest_ends_at_64(void **state)
+{
+    const struct nest *nest = *state;
+    for (int upwards = 0; upwards < 2; upwards++) {
+        struct told t = told_nest(nest, 64, upwards);
+        assert_string_equal(findings_text(&t), "");
+        told_end(&t);
+        t = told_nest(nest, 65, upwards);
+        assert_non_null(strstr(findings_text(&t), "error limit `"));
+        assert_string_not_equal(the_finding(&t, KIND_LIMIT)->help, "");
+        told_end(&t);
+        t = told_nest(nest, 10000, upwards);
+        assert_int_equal(the_finding(&t, KIND_LIMIT)->level, LEVEL_ERROR);
+        told_end(&t);
+    }
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
+    const struct CMUnitTest more[] = {
         cmocka_unit_test(the_whole),
         cmocka_unit_test(mistakes_in_schemes),
         cmocka_unit_test(the_order_of_files_never_matters),
         cmocka_unit_test(a_file_without_anything),
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    struct tests tests = { 0 };
+    tests_add(&tests, ARRAY(more));
+    tests_add_rows(&tests, EACH(nests, a_nest_ends_at_64));
+    return tests_run(&tests);
 }

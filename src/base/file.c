@@ -169,8 +169,10 @@ struct file_out {
     int fd;             /* -1: closed */
     bool owned;         /* closed by us: not standard output */
     bool finished;
+    bool may_wait;      /* a pipe, a socket, a terminal: whoever reads it may stop reading */
     const char *target; /* NULL: written directly */
     char *beside;       /* the unfinished file; NULL: none */
+    bool seen;          /* bytes have gone to where they are meant to */
     int failure;        /* errno of the first failure, 0: none */
     size_t used;
     char buffer[BUFFER];
@@ -219,6 +221,12 @@ static bool replaces(struct file_out *out, const struct stat *about)
     return fchmod(out->fd, about->st_mode & 0777) == 0;
 }
 
+static bool may_wait(int fd)
+{
+    struct stat about;
+    return fstat(fd, &about) != 0 || !(S_ISREG(about.st_mode) || (S_ISCHR(about.st_mode) && !isatty(fd)));
+}
+
 static void out_drop(void *out)
 {
     file_abandon(out);
@@ -229,6 +237,7 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
     struct file_out *out = NEW(arena, struct file_out);
     out->fd = STDOUT_FILENO;
     out->spool = -1;
+    out->may_wait = may_wait(out->fd);
     if (!path)
         return out;
     out->fd = -1;
@@ -238,7 +247,9 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
     out->owned = true;
     if (exists && !S_ISREG(about.st_mode)) {
         out->fd = open(path, O_WRONLY | O_CLOEXEC | O_NOCTTY);
+        out->may_wait = out->fd >= 0 && may_wait(out->fd);
     } else {
+        out->may_wait = false;
         out->target = target_of(arena, path);
         out->fd = open_beside(arena, out);
     }
@@ -256,7 +267,7 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
 static bool may_write(struct file_out *out)
 {
     struct pollfd wait = { .fd = out->fd, .events = POLLOUT };
-    bool ready = out->beside || poll(&wait, 1, GLANCE_MS) > 0;
+    bool ready = !out->may_wait || poll(&wait, 1, GLANCE_MS) > 0;
     if (stop_asked())
         out->failure = EINTR;
     return ready && !out->failure;
@@ -346,15 +357,23 @@ static bool write_through(struct file_out *out, const char *bytes, size_t length
     while (length > 0 && !out->failure) {
         if (!may_write(out))
             continue;
-        size_t piece = out->beside || length < PIPE_BUF ? length : PIPE_BUF;
+        size_t piece = !out->may_wait || length < PIPE_BUF ? length : PIPE_BUF;
         ssize_t done = write(out->fd, bytes, piece);
         if (done >= 0) {
             bytes += done;
             length -= (size_t)done;
+            out->seen |= done > 0;
         } else if (errno != EINTR && errno != EAGAIN) {
             out->failure = errno;
         }
     }
+    return !out->failure;
+}
+
+bool file_let_go(struct file_out *out)
+{
+    if (out->held)
+        let_go(out);
     return !out->failure;
 }
 
@@ -456,6 +475,11 @@ void file_abandon(struct file_out *out)
     spool_close(out);
     close_out(out);
     drop_beside(out);
+}
+
+bool file_is_seen(const struct file_out *out)
+{
+    return out->seen && !out->target;
 }
 
 bool file_failed(const struct file_out *out)

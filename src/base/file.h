@@ -16,13 +16,15 @@ char *file_read(struct arena *arena, const char *path, size_t most, bool pipes, 
 struct file_out;
 struct file_out *file_create(struct arena *arena, const char *path, const char **why);
 /* What is written from here on is held back until file_finish: in memory, and where it is much in a file that has no name. For a
- * target that is written directly; one that is renamed holds it back anyway. */
+ * target that is written directly; one that is renamed holds it back anyway. file_let_go ends it earlier. */
 void file_hold(struct arena *arena, struct file_out *out);
+bool file_let_go(struct file_out *out); /* false: a write failed */
 /* Buffered; false after any failure, and once the run is asked to stop (stop.h). */
 bool file_write(struct file_out *out, const char *bytes, size_t length);
 bool file_finish(struct file_out *out, const char **why); /* flushes, syncs, closes: all but the rename; false: abandoned */
 bool file_commit(struct file_out *out, const char **why); /* finishes and renames; false: nothing was replaced */
 void file_abandon(struct file_out *out);                  /* closes, removes what was begun */
+bool file_is_seen(const struct file_out *out); /* some of it has gone where it cannot be taken back */
 bool file_failed(const struct file_out *out);
 bool file_fails_quietly(const struct file_out *out); /* not worth a word: the reader went away, or the run is stopped */
 

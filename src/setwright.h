@@ -105,7 +105,10 @@ struct setwright_choice {
     const char *sheet; /* text: "athlete" (as NULL), "group", "coach" or "meet" */
     int part, parts;   /* the part-th of so many shares of the athletes, in output order; built one after the other they are the
                           whole, byte for byte (not with a `sheet`); 0: all */
-    const struct setwright_turns *turns; /* setwright_build_checked: NULL: alone */
+    /* setwright_build_checked */
+    const struct setwright_turns *turns; /* NULL: alone */
+    bool (*sure)(void *context); /* called with the sink's context where it is known early that no error will make void what was
+                                    written: then nothing needs to be held back any more; false ends the build. NULL: never */
 };
 /* Whether a choice has anything to build; SETWRIGHT_USAGE with a problem when not. */
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice);

@@ -3,18 +3,35 @@
 #include "check/run.h"
 #include "check/untouched.h"
 
+/* Whether her plan is known without being made: she is like others, of whom nothing was said. */
+static bool is_known(struct setwright *sw, struct checking *checking, const struct pair *first, int count, const struct plan_taker *taker)
+{
+    sw->is_alike = false;
+    if (count > 1)
+        return false;
+    const struct block *block = model_block_for(sw->model, first->block, first->athlete);
+    struct plan_job job = { .model = sw->model, .block = block, .athlete = first->athlete, .shapes = sw->shapes };
+    sw->is_alike = block && !checking_asks(checking, block) && alike_find(sw->alikes, &job, &sw->alike);
+    bool fine = sw->is_alike && alike_is_fine(sw->alikes, &sw->alike);
+    return taker && sw->is_alike ? taker->knows(taker->context, first, &sw->alike, fine) : fine;
+}
+
 /* Plans all blocks of one athlete and asks the rules; `taker` (NULL: nobody) gets the plans, NULL where she leaves a block out. */
 static bool check_athlete(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched,
                           const struct plan_taker *taker)
 {
     struct record *record;
     int planned = 0;
+    if (is_known(sw, checking, first, count, taker))
+        return !taker || taker->take(taker->context, first, count, NULL);
     plans_forget(sw);
     struct plan **plans = plans_of(sw, first, count, touched, &record);
     struct plan **trained = NEW_MANY(sw->scratch, struct plan *, count + 1);
     for (int i = 0; i < count; i++)
         if (plans[i])
             trained[planned++] = plans[i];
+    if (planned && trained[0]->alike)
+        alike_was_fine(sw->alikes, trained[0]->alike);
     checking_athlete(checking, sw->scratch, first->athlete, record, trained, planned);
     return !taker || taker->take(taker->context, first, count, plans);
 }
@@ -33,25 +50,57 @@ static void check_unplanned(struct setwright *sw, struct checking *checking, con
     }
 }
 
+/* One walk over all athletes. */
+struct walk_all {
+    struct setwright *sw;
+    struct checking *checking;
+    const struct plan_taker *taker;
+    bool **touched, *has_pairs;
+    bool looked_ahead;
+};
+
+static bool walk_from(struct walk_all *walk, int pair, int index, bool ahead);
+
+static bool look_ahead(struct walk_all *walk, int pair, int index)
+{
+    walk->looked_ahead = true;
+    walk_from(walk, pair, index, true);
+    return api_status(walk->sw) || checking_met(walk->checking) || walk->taker->sure(walk->taker->context);
+}
+
+/* `ahead`: only looks whether anything is wrong. */
+static bool walk_from(struct walk_all *walk, int pair, int index, bool ahead)
+{
+    struct setwright *sw = walk->sw;
+    const struct plan_taker *taker = walk->taker;
+    for (int next; pair < sw->pairs.count; pair = next, index++) {
+        const struct pair *first = &sw->pairs.at[pair];
+        for (next = pair + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == first->athlete;)
+            next++;
+        walk->has_pairs[first->athlete->order] = true;
+        if (taker && !walk->looked_ahead && taker->ahead(taker->context) && !look_ahead(walk, pair, index))
+            return false;
+        if ((!taker || taker->wants(taker->context, first, index)) &&
+            !check_athlete(sw, walk->checking, first, next - pair, walk->touched, ahead ? NULL : taker))
+            return false;
+    }
+    return true;
+}
+
 bool check_all(struct setwright *sw, struct checking *checking, const struct plan_taker *taker)
 {
     const struct model *model = sw->model;
-    bool **touched = NEW_MANY(sw->arena, bool *, model->block_count + 1);
-    bool *has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1), fine = true;
+    struct walk_all walk = { .sw = sw, .checking = checking, .taker = taker, .touched = NEW_MANY(sw->arena, bool *, model->block_count + 1),
+                             .has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1) };
     for (int i = 0; i < model->block_count; i++)
-        touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
+        walk.touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
     pairs_make(sw);
-    for (int first = 0, next; fine && first < sw->pairs.count; first = next) {
-        for (next = first + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == sw->pairs.at[first].athlete;)
-            next++;
-        has_pairs[sw->pairs.at[first].athlete->order] = true;
-        if (!taker || taker->wants(taker->context, &sw->pairs.at[first]))
-            fine = check_athlete(sw, checking, &sw->pairs.at[first], next - first, touched, taker);
-    }
-    check_unplanned(sw, checking, has_pairs);
+    bool fine = walk_from(&walk, 0, 0, false);
+    sw->is_alike = false;
+    check_unplanned(sw, checking, walk.has_pairs);
     plans_forget(sw);
     if (!sw->bare)
-        untouched_say(model, touched);
+        untouched_say(model, walk.touched);
     checking_finish(checking);
     return fine;
 }

@@ -7,6 +7,7 @@
 #include "base/vec.h"
 #include "emit/format.h"
 #include "model/resolve.h"
+#include "plan/alike.h"
 #include "plan/record.h"
 
 /* One athlete in one block, in output order. */
@@ -25,6 +26,9 @@ struct setwright {
     struct reader reader;
     struct model *model; /* NULL until loaded without errors */
     struct shapes *shapes;  /* what athletes of one block share */
+    struct alikes *alikes;  /* which of them are alike in a lift */
+    struct alike alike;     /* whom the athlete at hand is like */
+    bool is_alike;          /* false: nobody */
     bool bare;              /* the plans at hand need neither reasons nor totals */
     VEC(struct pair) pairs; /* made once, by pairs_make */
     const struct athlete *planned; /* whose plans, all of them, stand in `scratch`; NULL: nobody's */
@@ -74,9 +78,16 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
 
 /* Who looks on while all athletes are checked. */
 struct plan_taker {
-    bool (*wants)(void *context, const struct pair *first); /* each athlete's first pair; false: she is neither planned nor checked */
+    /* The index-th athlete's first pair; false: she is neither planned nor checked. Asked again where it looks ahead. */
+    bool (*wants)(void *context, const struct pair *first, int index);
+    /* Before each athlete, until it is true: the rest is to be looked at first; then, if no error was met, `sure`. */
+    bool (*ahead)(void *context);
+    bool (*sure)(void *context); /* false ends the check */
+    /* Asked of one who trains one block of which no rule asks anything: true, and no plan is made for `take`. `fine`: those she is
+     * like were planned before and nothing was said of them. */
+    bool (*knows)(void *context, const struct pair *pair, const struct alike *alike, bool fine);
     bool (*take)(void *context, const struct pair *first, int count, struct plan *const *plans); /* of all her pairs, NULL where
-                                                                            she leaves a block out; false ends the check */
+                                                     she leaves a block out; no plans: known ones; false ends the check */
     void *context;
 };
 struct checking;

@@ -18,6 +18,7 @@ static bool begin(struct setwright *sw)
     sw->sources = sources_new(sw->arena);
     sw->findings = findings_new(sw->arena, sw->sources);
     sw->shapes = shapes_new(sw->arena);
+    sw->alikes = alikes_new(sw->arena);
     return true;
 }
 

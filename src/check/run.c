@@ -297,20 +297,25 @@ static bool raises_errors(const struct check_line *lines, int count)
 }
 
 /* The rules that are errors ask about the days before a meet, and about two blocks on one date. */
-static bool may_err(struct plan *const *plans, int plan_count)
+bool checking_asks(const struct checking *checking, const struct block *block)
 {
-    return plan_count > 1 || (plan_count == 1 && plans[0]->block->season);
+    return !checking->errors_only || block->season;
 }
 
 void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
                       struct plan *const *plans, int plan_count)
 {
-    if (checking->errors_only && !may_err(plans, plan_count))
+    if (!plan_count ? checking->errors_only : plan_count == 1 && !checking_asks(checking, plans[0]->block))
         return;
     struct athlete_view view = athlete_view_make(scratch, checking->model, athlete, record, plans, plan_count);
     for (int i = 0; i < rule_count; i++)
         if (!checking->errors_only || rule_errs(&rules[i]))
             checking_ask(checking, &rules[i], scratch, &view);
+}
+
+bool checking_met(const struct checking *checking)
+{
+    return checking->all.count > 0;
 }
 
 struct checking *checking_new_errors(struct arena *arena, const struct model *model)

@@ -13,9 +13,14 @@ struct checking *checking_new(struct arena *arena, const struct model *model);
  * errors of other rules: then all must be asked. Such plans may be bare. */
 struct checking *checking_new_errors(struct arena *arena, const struct model *model);
 
+/* Whether anything would be asked about an athlete without a diary who trains this block alone. */
+bool checking_asks(const struct checking *checking, const struct block *block);
+
 /* Asks all rules about one athlete's record (NULL: no diary) and plans (in file order; they live in `scratch`, as do the views). */
 void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
                       struct plan *const *plans, int plan_count);
+
+bool checking_met(const struct checking *checking); /* whether a rule has met anything so far */
 
 /* Says what was met, folded over weeks and athletes; silences what is off or allowed; names unused names, lets and allows. */
 void checking_finish(struct checking *checking);

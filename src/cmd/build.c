@@ -20,6 +20,12 @@ static bool to_file(void *context, const char *bytes, size_t length)
     return file_write(written->out, bytes, length);
 }
 
+static bool is_sure(void *context)
+{
+    struct written *written = context;
+    return file_let_go(written->out);
+}
+
 int build_said(struct build *build, int status)
 {
     return session_said(&build->session, status, "nothing was written");
@@ -30,6 +36,13 @@ static int file_says(struct build *build, const char *path, const char *why)
     progress_end(&build->progress);
     diag_say(stderr, "%s: %s", path ? path : "standard output", why);
     return EXIT_FILES;
+}
+
+static int build_checked(struct build *build, const struct setwright_choice *choice, struct setwright_sink sink)
+{
+    struct setwright_choice told = *choice;
+    told.sure = is_sure;
+    return (int)setwright_build_checked(build->session.sw, build->request->format, &told, sink);
 }
 
 /* Where errors are looked for on the way, nothing gets out before there are none. */
@@ -44,7 +57,7 @@ static int build_to(struct build *build, const struct setwright_choice *choice, 
     if (status)
         return status;
     struct workers *workers = build->request->threads > 1 ? workers_begin(build->request, &build->session) : NULL;
-    status = workers ? workers_build(workers, written->out) : (int)setwright_build_checked(sw, build->request->format, choice, sink);
+    status = workers ? workers_build(workers, written->out) : build_checked(build, choice, sink);
     workers_end(workers);
     return status;
 }
@@ -66,7 +79,7 @@ int build_write(struct build *build, const char *path, const struct setwright_ch
     if (status && status != EXIT_FILES) {
         progress_end(&build->progress);
         file_abandon(written.out);
-        return session_said(&build->session, status, path || build->checks || !written.any ? "nothing was written" : "what came out is not whole");
+        return session_said(&build->session, status, file_is_seen(written.out) ? "what came out is not whole" : "nothing was written");
     }
     if (file_finish(written.out, &why) && !status) {
         *out = written.out;

@@ -1,16 +1,20 @@
 /* Comma-separated values, RFC 4180: a row for each run of like sets. */
 #include "base/csv.h"
 #include "emit/cells.h"
+#include "emit/csv_kept.h"
 #include "emit/formats.h"
 #include "emit/visible.h"
 
 struct writer {
     struct out out;
     struct out prefix; /* the cells that are the same all day */
+    struct out rest;   /* of a row, after its number within the day */
     struct out cell;   /* a text as it comes */
     struct out shown;  /* the same, before it is quoted */
     struct format_options options;
     const char *line_end;
+    struct kept *kept;
+    bool learns; /* the plan at hand is kept for those alike */
 };
 
 /* Line breaks of a note stay: RFC 4180 lets a quoted cell hold them. Other control characters are made visible. */
@@ -44,10 +48,15 @@ static void entry_write(struct writer *writer, struct row *row)
         row->group = &row->entry->groups[g];
         for (int r = 0; r < row->group->run_count; r++) {
             row->run = &row->group->runs[r];
-            row->seq++;
             out_bytes(&writer->out, writer->prefix.at, writer->prefix.used);
-            cells_write(writer, &writer->out, COLUMN_SEQ, COLUMN_COUNT, row);
-            out_text(&writer->out, writer->line_end);
+            out_int(&writer->out, ++row->seq);
+            out_clear(&writer->rest);
+            out_char(&writer->rest, ',');
+            cells_write(writer, &writer->rest, COLUMN_SEQ + 1, COLUMN_COUNT, row);
+            out_text(&writer->rest, writer->line_end);
+            out_bytes(&writer->out, writer->rest.at, writer->rest.used);
+            if (writer->learns)
+                kept_row(writer->kept, writer->rest.at, writer->rest.used);
             out_settle(&writer->out);
         }
     }
@@ -58,8 +67,13 @@ static void day_write(struct writer *writer, struct row row)
     out_clear(&writer->prefix);
     cells_write(writer, &writer->prefix, 0, COLUMN_SEQ, &row);
     out_char(&writer->prefix, ',');
+    size_t name = strlen(row.plan->athlete->name);
+    if (writer->learns)
+        kept_day(writer->kept, writer->prefix.at + name, writer->prefix.used - name);
     for (int e = 0; e < row.day->entry_count; e++) {
         row.entry = &row.day->entries[e];
+        if (writer->learns)
+            kept_entry(writer->kept, row.entry->lift);
         entry_write(writer, &row);
     }
 }
@@ -70,10 +84,12 @@ struct writer *csv_begin(struct arena *arena, struct sink sink, const struct for
     *writer = (struct writer){
         .out = out_new(arena, sink),
         .prefix = out_scratch(arena),
+        .rest = out_scratch(arena),
         .cell = out_scratch(arena),
         .shown = out_scratch(arena),
         .options = *options,
         .line_end = options->crlf ? "\r\n" : "\n",
+        .kept = kept_new(arena),
     };
     for (int i = 0; i < COLUMN_COUNT && !options->resumed; i++) {
         out_text(&writer->out, columns[i].name);
@@ -91,6 +107,7 @@ bool csv_athlete(struct writer *writer, const struct athlete *athlete)
 bool csv_plan(struct writer *writer, const struct plan *plan)
 {
     struct row row = { .plan = plan };
+    writer->learns = kept_begin(writer->kept, plan);
     for (int w = 0; w < plan->week_count && !writer->out.failed; w++) {
         row.week = &plan->weeks[w];
         for (int d = 0; d < row.week->day_count; d++) {
@@ -99,7 +116,19 @@ bool csv_plan(struct writer *writer, const struct plan *plan)
                 day_write(writer, row);
         }
     }
+    if (writer->learns)
+        kept_end(writer->kept);
     return !writer->out.failed;
+}
+
+bool csv_knows(const struct writer *writer, const struct alike *alike)
+{
+    return kept_knows(writer->kept, alike);
+}
+
+bool csv_again(struct writer *writer, const struct athlete *athlete, const struct alike *alike)
+{
+    return kept_write(writer->kept, athlete->name, alike, &writer->out);
 }
 
 bool csv_pause(struct writer *writer)

@@ -2,7 +2,7 @@
 #ifndef EMIT_FORMAT_H
 #define EMIT_FORMAT_H
 
-#include "plan/plan.h"
+#include "plan/alike.h"
 
 /* Where bytes go. `write` returns false after a failure; writers stop then and say nothing. */
 struct sink {
@@ -35,6 +35,10 @@ struct format {
     struct writer *(*begin)(struct arena *arena, struct sink sink, const struct format_options *options);
     bool (*athlete)(struct writer *writer, const struct athlete *athlete); /* before her plans */
     bool (*plan)(struct writer *writer, const struct plan *plan);
+    /* May be NULL, both: whether each lift of such an athlete has been written before, for one alike in it (plan/alike.h);
+     * then her whole plan is written again without being made. */
+    bool (*knows)(const struct writer *writer, const struct alike *alike);
+    bool (*again)(struct writer *writer, const struct athlete *athlete, const struct alike *alike);
     bool (*pause)(struct writer *writer); /* after an athlete's plans: all that was written is in the sink */
     bool (*end)(struct writer *writer); /* also frees what is not the arena's; false: something was not written */
 };

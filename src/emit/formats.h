@@ -18,4 +18,7 @@ WRITER(yaml);
 
 #undef WRITER
 
+bool csv_knows(const struct writer *writer, const struct alike *alike);
+bool csv_again(struct writer *writer, const struct athlete *athlete, const struct alike *alike);
+
 #endif

@@ -155,6 +155,7 @@ struct plan {
     const struct block *block;
     enum weight_unit unit; /* of her gym */
     struct record *record; /* of all her blocks; NULL: she has no diary */
+    const struct alike *alike; /* alike.h: with whom she shares it; NULL: nobody, or something was said of it */
     const struct plan_week *weeks;
     int week_count;
 };
@@ -181,6 +182,7 @@ struct plan_job {
                               starts, and the record learns each week as it is planned */
     bool *touched;         /* block->change_count flags: learns which changes found something to change; may be NULL */
     struct shapes *shapes; /* NULL: none are kept */
+    const struct alike *alike; /* what alike_find found; NULL: nobody asked, or she is like nobody */
     bool bare;             /* without reasons and totals, for who looks at neither */
 };
 /* Plans one athlete through one block. Never NULL. Findings go to the model's. */

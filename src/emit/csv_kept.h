@@ -1,0 +1,28 @@
+/* The rows of a table that were written, kept by lift for the athletes who are alike in it (plan/alike.h): what comes after the
+ * number of the row within its day, since before it stand her name and how many rows her other lifts have that day.
+ *
+ * Owner: the arena given to kept_new, of which the texts take KEPT_MOST bytes at most; what comes later is not kept. */
+#ifndef EMIT_CSV_KEPT_H
+#define EMIT_CSV_KEPT_H
+
+#include "emit/out.h"
+#include "plan/alike.h"
+
+enum { KEPT_MOST = 16 << 20, KEPT_LIFTS_MOST = 64 };
+
+struct kept;
+struct kept *kept_new(struct arena *arena);
+
+/* Learning from a plan that is being written: kept_begin, then its days in order, each with the cells that are the same all day,
+ * its entries and their rows, then kept_end. kept_begin is false where there is nothing to learn or no room for it. */
+bool kept_begin(struct kept *kept, const struct plan *plan);
+void kept_day(struct kept *kept, const char *head, size_t length);
+void kept_entry(struct kept *kept, const struct lift *lift);
+void kept_row(struct kept *kept, const char *bytes, size_t length);
+void kept_end(struct kept *kept);
+
+bool kept_knows(const struct kept *kept, const struct alike *alike);
+/* All rows of such an athlete. False: a write failed. */
+bool kept_write(struct kept *kept, const char *name, const struct alike *alike, struct out *out);
+
+#endif

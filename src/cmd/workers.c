@@ -3,99 +3,169 @@
 #include "base/diag.h"
 
 #include <errno.h>
-#include <fcntl.h>
 #include <signal.h>
-#include <stdint.h>
+#include <string.h>
+#include <sys/mman.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 enum {
-    TURN_ATHLETES = 16,     /* a turn fits a pipe, so that nobody waits for the one before */
-    PIPE_ROOM = 1 << 20,
-    BYTES_MOST = 1 << 16    /* of one piece */
+    TURN_ATHLETES = 16,
+    SHELVES = 3,
+    SHELF_ROOM = 1 << 20 /* a turn of tables fits one, so that nobody waits for the one before */
+};
+
+/* What a copy writes lies on its shelves, in memory that both see; what it says tells how much and what of it. */
+enum saying { SAYS_BYTES, SAYS_TURN_DONE, SAYS_SURE };
+struct said {
+    enum saying saying;
+    int shelf;
+    size_t length;
 };
 
 struct worker {
     pid_t id;
-    int from; /* what it says */
+    int from, to; /* what it says; a byte for each shelf that is free again */
+    char *shelves;
 };
 struct workers {
     struct worker *at;
-    int count;
+    int count, sure;
 };
+
+static bool tell(int to, const void *bytes, size_t length)
+{
+    ssize_t written;
+    while ((written = write(to, bytes, length)) < 0 && errno == EINTR)
+        continue;
+    return written == (ssize_t)length; /* less than a pipe takes at once */
+}
+
+static bool hear(int from, void *bytes, size_t length)
+{
+    for (char *at = bytes; length;) {
+        ssize_t count = read(from, at, length);
+        if (count == 0 || (count < 0 && errno != EINTR))
+            return false;
+        if (count > 0)
+            at += count, length -= (size_t)count;
+    }
+    return true;
+}
 
 /* ---- in a copy ---- */
 
 struct telling {
-    int to;
-    bool failed;
+    int to, from;
+    char *shelves;
+    int shelf, taken; /* where bytes go now; how many the other side has not cleared */
+    size_t used;
 };
 
-static bool tell(struct telling *telling, const void *bytes, size_t length)
+/* What lies on the shelf is told of; then the next one has to be free. */
+static bool shelf_tell(struct telling *telling)
 {
-    for (const char *at = bytes; length && !telling->failed;) {
-        ssize_t written = write(telling->to, at, length);
-        if (written < 0 && errno != EINTR)
-            telling->failed = true;
-        if (written > 0)
-            at += written, length -= (size_t)written;
-    }
-    return !telling->failed;
+    struct said said = { SAYS_BYTES, telling->shelf, telling->used };
+    char cleared;
+    if (!telling->used)
+        return true;
+    if (!tell(telling->to, &said, sizeof said))
+        return false;
+    telling->shelf = (telling->shelf + 1) % SHELVES;
+    telling->used = 0;
+    if (++telling->taken < SHELVES)
+        return true;
+    telling->taken--;
+    return hear(telling->from, &cleared, 1);
 }
 
-/* Pieces with their length before them. */
 static bool tell_bytes(void *context, const char *bytes, size_t length)
 {
     struct telling *telling = context;
     while (length) {
-        uint32_t piece = length > BYTES_MOST ? BYTES_MOST : (uint32_t)length;
-        if (!tell(telling, &piece, sizeof piece) || !tell(telling, bytes, piece))
-            return false;
+        size_t room = SHELF_ROOM - telling->used, piece = length < room ? length : room;
+        memcpy(telling->shelves + (size_t)telling->shelf * SHELF_ROOM + telling->used, bytes, piece);
+        telling->used += piece;
         bytes += piece;
         length -= piece;
+        if (telling->used == SHELF_ROOM && !shelf_tell(telling))
+            return false;
     }
     return true;
 }
 
-/* No bytes: a turn is done. */
 static bool tell_done(void *context)
 {
-    uint32_t none = 0;
-    return tell(context, &none, sizeof none);
+    struct telling *telling = context;
+    struct said said = { .saying = SAYS_TURN_DONE };
+    return shelf_tell(telling) && tell(telling->to, &said, sizeof said);
 }
 
-static int copy_run(struct request *request, struct session *session, int index, int to)
+static bool tell_sure(void *context)
 {
-    struct telling telling = { .to = to };
-    struct setwright_turns turns = { index, request->threads, TURN_ATHLETES, tell_done, &telling };
+    struct telling *telling = context;
+    struct said said = { .saying = SAYS_SURE };
+    return tell(telling->to, &said, sizeof said);
+}
+
+static int copy_run(struct request *request, struct session *session, int index, struct telling *telling)
+{
+    struct setwright_turns turns = { index, request->threads, TURN_ATHLETES, tell_done, telling };
     struct setwright_choice choice = choice_of(request);
     choice.turns = &turns;
-    return (int)setwright_build_checked(session->sw, request->format, &choice, (struct setwright_sink){ tell_bytes, &telling });
+    choice.sure = tell_sure;
+    return (int)setwright_build_checked(session->sw, request->format, &choice,
+                                        (struct setwright_sink){ tell_bytes, telling });
 }
 
 /* ---- here ---- */
 
+static void pipe_close(const int *ends)
+{
+    close(ends[0]);
+    close(ends[1]);
+}
+
+static void shelves_free(void *shelves)
+{
+    munmap(shelves, (size_t)SHELVES * SHELF_ROOM);
+}
+
+static char *shelves_new(struct arena *arena)
+{
+    void *shelves = mmap(NULL, (size_t)SHELVES * SHELF_ROOM, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
+    if (shelves == MAP_FAILED)
+        return NULL;
+    arena_ends(arena, shelves_free, shelves);
+    return shelves;
+}
+
 static bool worker_begin(struct workers *workers, struct request *request, struct session *session, int index)
 {
-    int ends[2];
-    if (pipe(ends))
+    int says[2], clears[2];
+    char *shelves = shelves_new(request->arena);
+    if (!shelves || pipe(says))
         return false;
-    fcntl(ends[1], F_SETPIPE_SZ, PIPE_ROOM); /* where that is more than allowed, the usual room does */
+    if (pipe(clears)) {
+        pipe_close(says);
+        return false;
+    }
     fflush(NULL);
     pid_t id = fork();
     if (id == 0) {
-        for (int i = 0; i < workers->count; i++)
+        for (int i = 0; i < workers->count; i++) {
             close(workers->at[i].from);
-        close(ends[0]);
-        _exit(copy_run(request, session, index, ends[1]));
+            close(workers->at[i].to);
+        }
+        close(says[0]);
+        close(clears[1]);
+        _exit(copy_run(request, session, index,
+                       &(struct telling){ .to = says[1], .from = clears[0], .shelves = shelves }));
     }
-    close(ends[1]);
-    if (id < 0) {
-        close(ends[0]);
-        return false;
-    }
-    workers->at[workers->count++] = (struct worker){ id, ends[0] };
-    return true;
+    close(says[1]);
+    close(clears[0]);
+    workers->at[workers->count++] = (struct worker){ id, says[0], clears[1], shelves };
+    return id >= 0;
 }
 
 struct workers *workers_begin(struct request *request, struct session *session)
@@ -110,30 +180,41 @@ struct workers *workers_begin(struct request *request, struct session *session)
     return workers;
 }
 
-static bool hear(const struct worker *worker, void *bytes, size_t length)
+/* Once nobody can meet an error any more nothing is held back. */
+static bool one_more_is_sure(struct workers *workers, struct file_out *out)
 {
-    for (char *at = bytes; length;) {
-        ssize_t count = read(worker->from, at, length);
-        if (count == 0 || (count < 0 && errno != EINTR))
-            return false;
-        if (count > 0)
-            at += count, length -= (size_t)count;
-    }
+    return ++workers->sure < workers->count || file_let_go(out);
+}
+
+static bool take_shelf(const struct worker *worker, const struct said *said, struct file_out *out)
+{
+    if (said->shelf < 0 || said->shelf >= SHELVES || said->length > SHELF_ROOM ||
+        !file_write(out, worker->shelves + (size_t)said->shelf * SHELF_ROOM, said->length))
+        return false;
+    tell(worker->to, "", 1); /* who is done has gone, and needs no shelf */
     return true;
 }
 
 /* One turn of one worker; false: it has no more, or the target takes no more. */
-static bool take_turn(const struct worker *worker, struct file_out *out)
+static bool take_turn(struct workers *workers, const struct worker *worker, struct file_out *out)
 {
-    char bytes[BYTES_MOST];
-    uint32_t length;
-    while (hear(worker, &length, sizeof length)) {
-        if (!length)
+    struct said said;
+    while (hear(worker->from, &said, sizeof said)) {
+        if (said.saying == SAYS_TURN_DONE)
             return true;
-        if (length > sizeof bytes || !hear(worker, bytes, length) || !file_write(out, bytes, length))
+        if (!(said.saying == SAYS_SURE ? one_more_is_sure(workers, out) : take_shelf(worker, &said, out)))
             return false;
     }
     return false;
+}
+
+static void worker_hang_up(struct worker *worker)
+{
+    if (worker->from < 0)
+        return;
+    close(worker->from);
+    close(worker->to);
+    worker->from = -1;
 }
 
 /* One that did not end by itself was killed, mostly for want of memory. */
@@ -149,20 +230,20 @@ static int worker_wait(struct worker *worker)
 int workers_build(struct workers *workers, struct file_out *out)
 {
     int worst = 0;
-    for (int turn = 0; take_turn(&workers->at[turn % workers->count], out);)
+    for (int turn = 0; take_turn(workers, &workers->at[turn % workers->count], out);)
         turn++;
     for (int i = 0; i < workers->count; i++) { /* the others say once more that they are done */
-        while (!file_failed(out) && take_turn(&workers->at[i], out))
+        while (!file_failed(out) && take_turn(workers, &workers->at[i], out))
             continue;
-        close(workers->at[i].from);
-        workers->at[i].from = -1;
+        worker_hang_up(&workers->at[i]);
     }
     for (int i = 0; i < workers->count; i++) {
         int status = worker_wait(&workers->at[i]);
         worst = status > worst ? status : worst;
     }
     if (worst == EXIT_LIMIT)
-        diag_say(stderr, "a part of the work broke off, mostly for want of memory; nothing was written; ask for fewer --threads");
+        diag_say(stderr, "a part of the work broke off, mostly for want of memory; %s; ask for fewer --threads",
+                 file_is_seen(out) ? "what came out is not whole" : "nothing was written");
     return worst;
 }
 
@@ -170,8 +251,7 @@ void workers_end(struct workers *workers)
 {
     for (int i = 0; workers && i < workers->count; i++) {
         struct worker *worker = &workers->at[i];
-        if (worker->from >= 0)
-            close(worker->from);
+        worker_hang_up(worker);
         if (worker->id <= 0)
             continue;
         kill(worker->id, SIGKILL);

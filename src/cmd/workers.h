@@ -1,6 +1,6 @@
 /* `build --threads N`: the work on athletes shared by N processes. Each is a copy of this one once the files are read (fork, so
- * that nothing has to be locked and what was read is shared as it is); each checks and builds its turns, and this process puts the
- * turns together in order. */
+ * that nothing has to be locked and what was read is shared as it is); each checks and builds its turns into memory that it shares
+ * with this process, which writes them from there in order. */
 #ifndef CMD_WORKERS_H
 #define CMD_WORKERS_H
 

@@ -27,17 +27,17 @@ size_t csv_cell(char *to, const char *text, size_t length)
     return (size_t)(at - to);
 }
 
-/* Reading. libcsv says what a cell holds but not where it stood, so it is fed byte by byte: a cell ends where the byte
- * that closed it is. */
+/* Reading. libcsv says what a cell holds but not where it stood, so what may close a cell is fed as a byte by itself: a cell
+ * ends where that byte is. */
 
 struct reader {
-    struct arena *arena;
+    struct arena *arena; /* emptied after each row */
     const char *bytes;
     size_t at;      /* the byte being fed */
     size_t begun;   /* first byte after the last separator */
     size_t counted; /* line ends are counted up to here */
     int line;
-    VEC(struct csv_cell) cells; /* of the row so far; the storage is used again */
+    VEC(struct csv_cell) cells; /* of the row so far */
     bool (*row)(void *context, const struct csv_row *row);
     void *context;
     bool stopped;
@@ -86,15 +86,15 @@ static void on_row(int ended_by, void *context)
     for (int i = 0; i < reader->cells.count; i++)
         filled += reader->cells.at[i].length;
     if (filled > 0 && !reader->stopped) {
-        size_t bytes = sizeof(struct csv_cell) * (size_t)reader->cells.count;
         struct csv_row row = {
-            .cells = vec_moved_(reader->arena, reader->cells.at, bytes, bytes),
+            .cells = reader->cells.at,
             .count = reader->cells.count,
             .line = line_at(reader, reader->cells.at[0].start),
         };
         reader->stopped = !reader->row(reader->context, &row);
     }
-    reader->cells.count = 0;
+    arena_reset(reader->arena);
+    memset(&reader->cells, 0, sizeof reader->cells);
 }
 
 static unsigned char delimiter_of(const char *bytes, size_t length)
@@ -127,11 +127,25 @@ static void tell_quote(const struct reader *reader, size_t length, const char **
     *at = opened ? start : reader->at;
 }
 
+/* Whether no cell can begin or end with it. */
+static bool is_inner(char c, char delimiter)
+{
+    return c != delimiter && c != '"' && !is_blank(c) && !is_line_end(c);
+}
+
 static bool feed(struct reader *reader, struct csv_parser *parser, size_t length, const char **why, size_t *at)
 {
-    for (; reader->at < length && !reader->stopped; reader->at++)
-        if (csv_parse(parser, reader->bytes + reader->at, 1, on_cell, on_row, reader) != 1)
+    char delimiter = (char)csv_get_delim(parser);
+    for (size_t next; reader->at < length && !reader->stopped; reader->at = next) {
+        next = reader->at + 1;
+        while (is_inner(reader->bytes[reader->at], delimiter) && next < length && is_inner(reader->bytes[next], delimiter))
+            next++;
+        size_t count = next - reader->at, taken = csv_parse(parser, reader->bytes + reader->at, count, on_cell, on_row, reader);
+        if (taken != count) {
+            reader->at += taken;
             break;
+        }
+    }
     bool whole = reader->at == length && !reader->stopped && csv_fini(parser, on_cell, on_row, reader) == 0;
     if (whole || reader->stopped)
         return true;
@@ -149,7 +163,7 @@ static void parser_drop(void *parser)
 bool csv_read(struct arena *arena, const char *bytes, size_t length,
               bool (*row)(void *context, const struct csv_row *row), void *context, const char **why, size_t *at)
 {
-    struct reader reader = { .arena = arena, .bytes = bytes, .line = 1, .row = row, .context = context };
+    struct reader reader = { .arena = arena_within(arena), .bytes = bytes, .line = 1, .row = row, .context = context };
     if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
         reader.at = reader.begun = 3;
     struct csv_parser *parser = NEW(arena, struct csv_parser);
@@ -159,5 +173,6 @@ bool csv_read(struct arena *arena, const char *bytes, size_t length,
     csv_set_delim(parser, delimiter_of(bytes + reader.at, length - reader.at));
     bool fine = feed(&reader, parser, length, why, at);
     csv_free(parser);
+    arena_reset(reader.arena);
     return fine;
 }

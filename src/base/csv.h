@@ -21,7 +21,7 @@ struct csv_row {
     int line; /* from 1, of the row's first byte */
 };
 
-/* Calls `row` for each row that is not empty, in order; stops when it returns false. The delimiter is ',' or ';' (when
+/* Calls `row` for each row that is not empty, in order; stops when it returns false. The row is good until then. The delimiter is ',' or ';' (when
  * the first line holds more ';' than ','). False with *why and *at when the bytes are no such file (an open quote). */
 bool csv_read(struct arena *arena, const char *bytes, size_t length, bool (*row)(void *context, const struct csv_row *row),
               void *context, const char **why, size_t *at);

@@ -4,6 +4,8 @@
 
 static bool is_letter(utf8proc_int32_t c)
 {
+    if (c < 0x80)
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
     utf8proc_category_t category = utf8proc_category(c);
     return category >= UTF8PROC_CATEGORY_LU && category <= UTF8PROC_CATEGORY_LO;
 }
@@ -19,8 +21,9 @@ bool name_is_plain(const char *text)
     utf8proc_int32_t c = 0;
     int count = 0;
     for (utf8proc_ssize_t step; *text; text += step, count++) {
-        step = utf8proc_iterate((const utf8proc_uint8_t *)text, -1, &c);
-        bool inner = count > 0 && (is_mark(c) || (c >= '0' && c <= '9') || c == '-' || c == '_');
+        c = (unsigned char)*text;
+        step = c < 0x80 ? 1 : utf8proc_iterate((const utf8proc_uint8_t *)text, -1, &c);
+        bool inner = count > 0 && ((c >= '0' && c <= '9') || c == '-' || c == '_' || (c >= 0x80 && is_mark(c)));
         if (step < 1 || count == NAME_LETTERS_MOST || (!inner && !is_letter(c)))
             return false;
     }

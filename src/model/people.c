@@ -332,13 +332,13 @@ static void roster_row_facts(struct athlete_parts *p, const struct roster_row *r
 /* An athlete's rows may stand apart: all of them are gathered at the first one. `next` chains a roster's rows by athlete. */
 static void roster_athlete(struct club *club, const struct roster_file *file, int first, const int *next, struct decl *decl)
 {
-    const struct roster_row *row = &file->roster.rows[first];
+    const struct roster_row *row = file->roster.rows[first];
     struct athlete_parts p = athlete_begin(club, decl, row->has_unit ? row->unit : file->unit);
     for (int i = first; i >= 0; i = next[i])
-        roster_row_facts(&p, &file->roster.rows[i], file->roster.rows[i].has_unit ? file->roster.rows[i].unit : file->unit);
+        roster_row_facts(&p, file->roster.rows[i], file->roster.rows[i]->has_unit ? file->roster.rows[i]->unit : file->unit);
     for (int i = first; i >= 0; i = next[i])
-        if (file->roster.rows[i].group.text)
-            roster_group(club, &file->roster.rows[i], decl, decl->file);
+        if (file->roster.rows[i]->group.text)
+            roster_group(club, file->roster.rows[i], decl, decl->file);
     if (!p.athlete->gym)
         p.athlete->gym = gym_default(club, p.athlete->unit);
     athlete_finish(&p);
@@ -354,8 +354,8 @@ static const int *roster_chain(struct club *club, const struct roster *roster, b
     for (int i = 0; i < slots; i++)
         last[i] = -1;
     for (int i = 0; i < roster->count; i++) {
-        size_t slot = (size_t)(((uintptr_t)roster->rows[i].athlete.text >> 3) * UINT64_C(0x9E3779B97F4A7C15) >> 20) % (size_t)slots;
-        while (last[slot] >= 0 && !same_athlete(&roster->rows[last[slot]], &roster->rows[i]))
+        size_t slot = (size_t)(((uintptr_t)roster->rows[i]->athlete.text >> 3) * UINT64_C(0x9E3779B97F4A7C15) >> 20) % (size_t)slots;
+        while (last[slot] >= 0 && !same_athlete(roster->rows[last[slot]], roster->rows[i]))
             slot = (slot + 1) % (size_t)slots;
         is_first[i] = last[slot] < 0;
         if (last[slot] >= 0)
@@ -372,7 +372,7 @@ static void roster_take(struct club *club, const struct roster_file *file)
     const int *next = roster_chain(club, &file->roster, is_first);
     const struct file_unit *by = club->loaded.files;
     for (int i = 0; i < file->roster.count; i++) {
-        const struct roster_row *row = &file->roster.rows[i];
+        const struct roster_row *row = file->roster.rows[i];
         if (!is_first[i])
             continue;
         struct decl *decl = names_declare(club, SPACE_PERSON, row->athlete.text, row->athlete.at, NULL, by);

@@ -68,7 +68,7 @@ static struct filled_cell cell_read(struct table *table, const struct csv_row *r
     bool is_name = column == FILLED_ATHLETE || column == FILLED_BLOCK || column == FILLED_DAY || column == FILLED_LIFT;
     if (!cell)
         return (struct filled_cell){ "", { at.end, at.end } };
-    return (struct filled_cell){ is_name ? table_name(table, cell) : cell->text, at };
+    return (struct filled_cell){ is_name ? table_name(table, cell) : arena_copy(table->arena, cell->text, cell->length), at };
 }
 
 static void whole_read(struct table *table, const struct csv_row *row, int column, int *whole)

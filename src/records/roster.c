@@ -15,7 +15,7 @@ static const char *const names[COLUMN_COUNT] = { "athlete", "title", "group", "g
 static const char all_names[] = "athlete, title, group, gym, bodyweight, lift, max, unit, reps, rpe, date";
 
 struct rows {
-    VEC(struct roster_row) list;
+    VEC(const struct roster_row *) list;
 };
 
 static bool first_row(struct table *table, const struct csv_row *row)
@@ -137,6 +137,13 @@ static bool is_complete(struct table *table, const struct csv_row *row, const st
     return false;
 }
 
+static const struct roster_row *row_kept(struct table *table, const struct roster_row *made)
+{
+    struct roster_row *row = NEW(table->arena, struct roster_row);
+    *row = *made;
+    return row;
+}
+
 static void other_row(struct table *table, const struct csv_row *row)
 {
     table->misfits.count = 0;
@@ -161,7 +168,7 @@ static void other_row(struct table *table, const struct csv_row *row)
     if (table->misfits.count > 0)
         table_misfits_say(table);
     else if (is_complete(table, row, &made))
-        vec_add(table->arena, &rows->list, made);
+        vec_add(table->arena, &rows->list, row_kept(table, &made));
 }
 
 struct roster roster_read(struct arena *arena, struct interner *interner, struct source *source,

@@ -21,7 +21,7 @@ struct roster_row {
     struct span at, bodyweight_at, max_at, reps_at, rpe_at, date_at;
 };
 struct roster {
-    const struct roster_row *rows;
+    const struct roster_row *const *rows;
     int count;
 };
 

@@ -128,10 +128,11 @@ const char *table_name(struct table *table, const struct csv_cell *cell)
 
 bool table_number(const struct table *table, const char *text, size_t length, struct dec *number)
 {
+    const char *comma = table->decimal_comma ? memchr(text, ',', length) : NULL;
+    if (!comma)
+        return dec_parse(text, length, number);
     char *copy = arena_copy(table->arena, text, length);
-    char *comma = table->decimal_comma ? strchr(copy, ',') : NULL;
-    if (comma)
-        *comma = '.';
+    copy[comma - text] = '.';
     return dec_parse(copy, length, number);
 }
 
@@ -224,6 +225,10 @@ static bool is_text(struct table *table)
         return false;
     }
     for (size_t at = 0; at < source->length;) {
+        if ((unsigned char)text[at] < 0x80) {
+            at++;
+            continue;
+        }
         utf8proc_int32_t code;
         utf8proc_ssize_t size =
             utf8proc_iterate((const utf8proc_uint8_t *)text + at, (utf8proc_ssize_t)(source->length - at), &code);

@@ -11,7 +11,7 @@ void target_run(const char *bytes, size_t length)
         abort();
     struct roster roster = roster_read(r.arena, r.interner, r.source, r.findings);
     for (int i = 0; i < roster.count; i++)
-        if (!roster.rows[i].athlete.text)
+        if (!roster.rows[i]->athlete.text)
             abort(); /* the promise of roster.h that the model builds on */
     reading_end(&r);
 }

@@ -2,6 +2,8 @@
 
 #include "base/vec.h"
 
+#include <stdio.h>
+
 /* A day of a block: the same for all who are alike in it. */
 struct day_kept {
     const char *head;
@@ -14,8 +16,9 @@ struct block_kept {
     struct block_kept *next;
 };
 
-/* Of one mark: for each entry of its lift, in order, how many rows (a byte), and of each row its length (two bytes, the low one
- * first) and its bytes. */
+/* Of one mark: for each entry of its lift, in order, how many rows (a byte) and the bytes of all its rows (two bytes, the low one
+ * first); then of each row its length (two bytes) and its bytes. */
+enum { ENTRY_HEAD = 3, ROW_HEAD = 2, PIECE = 32 /* bytes copied at once */ };
 struct text_kept {
     const char *bytes; /* NULL: not kept */
 };
@@ -31,7 +34,7 @@ struct kept {
     struct out lifts[KEPT_LIFTS_MOST];
     bool learns[KEPT_LIFTS_MOST];
     struct out *lift; /* of the entry at hand; NULL: its rows are known */
-    size_t rows_at;   /* where its number of rows stands */
+    size_t entry_at;  /* where it begins */
     bool fits;
 };
 
@@ -97,20 +100,34 @@ void kept_entry(struct kept *kept, const struct lift *lift)
     if (!kept->learns[at])
         return;
     kept->lift = &kept->lifts[at];
-    kept->rows_at = kept->lift->used;
-    out_char(kept->lift, 0);
+    kept->entry_at = kept->lift->used;
+    out_bytes(kept->lift, "\0\0", ENTRY_HEAD);
+}
+
+static size_t number_at(const char *at)
+{
+    return (size_t)(uint8_t)at[0] | (size_t)(uint8_t)at[1] << 8;
+}
+
+static void number_put(char *at, size_t number)
+{
+    at[0] = (char)(number & 0xFF);
+    at[1] = (char)(number >> 8);
 }
 
 void kept_row(struct kept *kept, const char *bytes, size_t length)
 {
     if (!kept->lift)
         return;
-    kept->fits &= (uint8_t)kept->lift->at[kept->rows_at] < UINT8_MAX && length <= UINT16_MAX;
+    char head[ROW_HEAD], *entry = kept->lift->at + kept->entry_at;
+    size_t all = number_at(entry + 1) + length;
+    kept->fits &= (uint8_t)*entry < UINT8_MAX && all <= UINT16_MAX;
     if (!kept->fits)
         return;
-    kept->lift->at[kept->rows_at]++;
-    out_char(kept->lift, (char)(length & 0xFF));
-    out_char(kept->lift, (char)(length >> 8));
+    ++*entry;
+    number_put(entry + 1, all);
+    number_put(head, length);
+    out_bytes(kept->lift, head, ROW_HEAD);
     out_bytes(kept->lift, bytes, length);
 }
 
@@ -128,7 +145,8 @@ void kept_end(struct kept *kept)
             continue;
         while (kept->texts.count <= kept->alike->marks[i])
             vec_add(kept->arena, &kept->texts, (struct text_kept){ 0 });
-        kept->texts.at[kept->alike->marks[i]].bytes = arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used);
+        out_room(&kept->lifts[i], PIECE);
+        kept->texts.at[kept->alike->marks[i]].bytes = arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used + PIECE);
         kept->bytes += kept->lifts[i].used;
     }
 }
@@ -143,36 +161,43 @@ bool kept_knows(const struct kept *kept, const struct alike *alike)
     return block_find(kept, alike);
 }
 
-static inline size_t row_length(const char *at)
+/* In whole pieces, which is faster than to the byte: what is too much is written over by what follows. */
+static inline char *put(char *to, const char *bytes, size_t length)
 {
-    return (size_t)(uint8_t)at[0] | (size_t)(uint8_t)at[1] << 8;
+    for (size_t at = 0; at < length; at += PIECE)
+        memcpy(to + at, bytes + at, PIECE);
+    return to + length;
 }
 
-static char *put(char *to, const char *bytes, size_t length)
+static inline char *put_seq(char *to, int seq)
 {
-    memcpy(to, bytes, length);
-    return to + length;
+    if (seq < 10) {
+        *to = (char)('0' + seq);
+        return to + 1;
+    }
+    if (seq < 100) {
+        to[0] = (char)('0' + seq / 10);
+        to[1] = (char)('0' + seq % 10);
+        return to + 2;
+    }
+    return to + sprintf(to, "%d", seq);
 }
 
 /* One entry's rows; returns what follows them in the text. */
 static const char *entry_write(const char *at, const char *head, size_t head_length, int *seq, struct out *out)
 {
     enum { SEQ_ROOM = 12 };
-    for (int rows = (uint8_t)*at++; rows; rows--) {
-        size_t length = row_length(at);
-        char *begun = out_room(out, head_length + SEQ_ROOM + length), *to = put(begun, head, head_length);
-        out->used += head_length;
-        if (++*seq < 10) {
-            *to++ = (char)('0' + *seq);
-            out->used++;
-        } else {
-            out_int(out, *seq);
-            to = out->at + out->used;
-        }
-        put(to, at + 2, length);
-        out->used += length;
-        at += 2 + length;
+    int rows = (uint8_t)*at, number = *seq;
+    char *to = out_room(out, number_at(at + 1) + (size_t)rows * (head_length + SEQ_ROOM) + PIECE), *begun = to;
+    at += ENTRY_HEAD;
+    for (int i = 0; i < rows; i++) {
+        size_t length = number_at(at);
+        to = put_seq(put(to, head, head_length), ++number);
+        to = put(to, at + ROW_HEAD, length);
+        at += ROW_HEAD + length;
     }
+    out->used += (size_t)(to - begun);
+    *seq = number;
     return at;
 }
 
@@ -189,6 +214,7 @@ bool kept_write(struct kept *kept, const char *name, const struct alike *alike, 
         out_clear(head);
         out_text(head, name);
         out_bytes(head, day->head, day->head_length);
+        out_room(head, PIECE);
         for (int j = 0; j < day->lifts.count; j++)
             at[day->lifts.at[j]] = entry_write(at[day->lifts.at[j]], head->at, head->used, &seq, out);
         out_settle(out);

@@ -32,18 +32,27 @@ struct ratio history_line_load(const struct athlete *athlete, const struct max_l
     return ratio_div(ratio_weight(line->set_load), curve_share(&curve, history_line_reps(line)));
 }
 
+/* Whose line it is, is the lift that it names. */
+const struct max_line *history_max_line(const struct athlete *athlete, const struct lift *lift, struct date day)
+{
+    const struct max_line *line = NULL;
+    for (; lift && !line; lift = lift->like)
+        line = own_max(athlete, lift, day);
+    return line;
+}
+
 struct max_used history_max(const struct athlete *athlete, const struct lift *lift, struct date day, const struct block *block)
 {
+    const struct max_line *line = history_max_line(athlete, lift, day);
+    if (!line)
+        return (struct max_used){ 0 };
+    struct ratio lent = history_line_load(athlete, line, block);
+    if (line->lift == lift)
+        return (struct max_used){ line, NULL, lent, lent };
     struct ratio share = ratio_int(1);
-    for (const struct lift *from = lift; from; from = from->like) {
-        const struct max_line *line = own_max(athlete, from, day);
-        if (line) {
-            struct ratio lent = history_line_load(athlete, line, block);
-            return (struct max_used){ line, from == lift ? NULL : from, ratio_mul(lent, share), lent };
-        }
+    for (const struct lift *from = lift; from != line->lift; from = from->like)
         share = ratio_percent(share, from->like_percent);
-    }
-    return (struct max_used){ 0 };
+    return (struct max_used){ line, line->lift, ratio_mul(lent, share), lent };
 }
 
 struct dec history_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated)

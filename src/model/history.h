@@ -17,6 +17,9 @@ struct max_used {
  * at the same effort stays the same load. `block` may be NULL. */
 struct max_used history_max(const struct athlete *athlete, const struct lift *lift, struct date day, const struct block *block);
 
+/* The line that it counts by; NULL: she has none. */
+const struct max_line *history_max_line(const struct athlete *athlete, const struct lift *lift, struct date day);
+
 /* What one line comes to: a max worked out from a set follows the curve in force, as above. 1e-10 kg. */
 struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block);
 

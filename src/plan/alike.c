@@ -129,9 +129,9 @@ static bool answer_make(const struct plan_job *job, const struct shape *shape, c
     *out = (struct answer){ .question = question, .gym = job->athlete->gym, .model = job->athlete->model };
     for (int i = 0; i < question->max_count; i++) {
         struct max_used max = history_max(job->athlete, question->maxes[i], first, job->block);
-        if (max.line != history_max(job->athlete, question->maxes[i], last, job->block).line)
+        if (max.line != history_max_line(job->athlete, question->maxes[i], last))
             return false;
-        out->maxes[i] = max.line ? max.load : ratio_int(0);
+        out->maxes[i] = max.load;
     }
     if (question->bodyweight) {
         const struct bodyweight_line *line = history_bodyweight(job->athlete, first);

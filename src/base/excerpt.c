@@ -25,9 +25,17 @@ bool character_is_harmless(int32_t code)
     }
 }
 
+/* Most of all text, and what it takes is known. */
+static bool is_plain(char byte)
+{
+    return byte >= ' ' && byte <= '~';
+}
+
 static struct glyph glyph_read(const char *text, uint32_t length)
 {
     struct glyph glyph = { .bytes = 1 };
+    if (is_plain(*text))
+        return (struct glyph){ .text = { *text }, .bytes = 1, .length = 1, .width = 1 };
     utf8proc_int32_t code = -1;
     utf8proc_ssize_t size = utf8proc_iterate((const utf8proc_uint8_t *)text, (utf8proc_ssize_t)length, &code);
     if (size > 0)
@@ -63,6 +71,12 @@ void safe_print(FILE *out, const char *text)
 {
     uint32_t length = (uint32_t)strlen(text);
     for (uint32_t at = 0; at < length;) {
+        uint32_t plain = at;
+        while (plain < length && is_plain(text[plain]))
+            plain++;
+        fwrite(text + at, 1, plain - at, out);
+        if ((at = plain) == length)
+            break;
         struct glyph glyph = glyph_read(text + at, length - at);
         fwrite(glyph.text, 1, (size_t)glyph.length, out);
         at += glyph.bytes;

@@ -174,12 +174,16 @@ char *arena_format(struct arena *arena, const char *format, ...)
 
 char *arena_vformat(struct arena *arena, const char *format, va_list args)
 {
+    enum { USUAL = 256 };
+    char usual[USUAL];
     va_list again;
     va_copy(again, args);
-    int length = vsnprintf(NULL, 0, format, again);
+    int length = vsnprintf(usual, sizeof usual, format, again);
     va_end(again);
     if (length < 0)
         arena_exhausted(arena);
+    if (length < USUAL)
+        return arena_copy(arena, usual, (size_t)length);
     char *text = arena_alloc(arena, (size_t)length + 1);
     vsnprintf(text, (size_t)length + 1, format, args);
     return text;

@@ -281,7 +281,7 @@ struct ratio ratio_int(int64_t whole)
 
 struct ratio ratio_dec(struct dec a)
 {
-    return ratio_make(a.e10, DEC_ONE);
+    return a.e10 % DEC_ONE ? ratio_make(a.e10, DEC_ONE) : ratio_int(a.e10 / DEC_ONE);
 }
 
 struct ratio ratio_weight(struct weight a)
@@ -329,6 +329,8 @@ struct ratio ratio_div(struct ratio a, struct ratio b)
 
 int ratio_cmp(struct ratio a, struct ratio b)
 {
+    if (a.den == b.den)
+        return a.num < b.num ? -1 : a.num > b.num;
     if ((a.num < 0) != (b.num < 0))
         return a.num < 0 ? -1 : 1;
     if (is_short(a) && is_short(b)) {

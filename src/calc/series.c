@@ -68,6 +68,9 @@ struct ratio_band series_value(const struct series *series, int i, int n, int se
     if (series->kind == SERIES_RAMP)
         return ramp_value(series, i, n, set, grain);
     struct ratio_band value = band_of_set(&series->weeks[index_of_week(series, i)], set);
-    struct ratio rise = ratio_mul(ratio_dec(series->by), ratio_int(series_rises(series, i)));
+    int rises = series->by.e10 ? series_rises(series, i) : 0;
+    if (!rises)
+        return value;
+    struct ratio rise = ratio_mul(ratio_dec(series->by), ratio_int(rises));
     return (struct ratio_band){ ratio_add(value.low, rise), ratio_add(value.high, rise) };
 }

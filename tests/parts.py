@@ -4,7 +4,7 @@
     --part K/N     all parts, one after the other, are the whole; more parts than athletes are fine; GNU parallel and a job
                    array, as the manual has them, build the same
     --threads N    the same bytes in the same order; errors, wrong names and full disks are said as without; where a process
-                   is killed nothing is written"""
+                   is killed nothing is written, or what was written is said not to be whole"""
 import os
 import re
 import shutil
@@ -126,6 +126,18 @@ def a_process_that_is_killed():
         assert b'nothing was written' in err, err
 
 
+def a_process_killed_while_rows_come_out():
+    """What has come out cannot be taken back, so it is said that it is not whole."""
+    with Folder({'club.block': club(4000)}) as folder:
+        built = subprocess.Popen([PROGRAM, 'build', '--format', 'csv', '--threads', '2', '.'], cwd=folder.path,
+                                 stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+        assert built.stdout.read(7) == b'athlete'
+        with open(f'/proc/{built.pid}/task/{built.pid}/children', encoding='ascii') as file:
+            os.kill(int(file.read().split()[1]), signal.SIGKILL)
+        _, err = built.communicate(timeout=60)
+        assert built.returncode == 4 and b'what came out is not whole' in err and b'nothing was written' not in err, err
+
+
 def manual_fence(mark):
     with open(os.path.join(TOP, 'grammar/LANGUAGE.md'), encoding='utf-8') as file:
         return next(text for text in re.findall(r'(?ms)^```sh\n(.*?)^```', file.read()) if mark in text)
@@ -152,6 +164,7 @@ tested('an error is said as without', errors_are_said)
 tested('wrong words are said as without', wrong_words)
 tested('a full disk and a reader who has gone', targets_that_fail)
 tested('a process that is killed', a_process_that_is_killed)
+tested('a process killed while rows come out', a_process_killed_while_rows_come_out)
 if shutil.which('parallel'):
     tested('GNU parallel, as in the manual', as_in_the_manual, 'parallel', [{}], 'cat plan.csv')
 tested('a job array, as in the manual', as_in_the_manual, 'SLURM_ARRAY_TASK_ID',

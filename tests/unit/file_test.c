@@ -342,6 +342,56 @@ static void a_reader_that_went_away_is_known(void **state)
     close(ends[1]);
 }
 
+static void what_is_held_back_is_let_go(void **state)
+{
+    enum { MORE = 1500000, PIECE = 1000 }; /* more than memory holds */
+    const struct place *place = *state;
+    const char *why = "", *path = path_to(place, "out");
+    char piece[PIECE];
+    for (int all = PIECE; all <= MORE; all += MORE - PIECE) {
+        int file = open(path, O_WRONLY | O_CREAT | O_TRUNC, 0600), kept = dup(STDOUT_FILENO);
+        fflush(stdout);
+        dup2(file, STDOUT_FILENO);
+        struct file_out *out = file_create(place->arena, NULL, &why);
+        file_hold(place->arena, out);
+        bool fine = true, seen = false;
+        for (int i = 0; i < all; i += PIECE) {
+            memset(piece, 'a' + i / PIECE % 26, PIECE);
+            fine &= file_write(out, piece, PIECE);
+            seen |= file_is_seen(out);
+        }
+        struct stat about;
+        bool held = fstat(file, &about) == 0 && about.st_size == 0;
+        fine &= file_let_go(out) && file_let_go(out); /* a second time is nothing */
+        fine &= file_write(out, "end", 3) && file_commit(out, &why);
+        bool seen_then = file_is_seen(out);
+        dup2(kept, STDOUT_FILENO);
+        close(kept);
+        close(file);
+        assert_true(fine && held && !seen && seen_then);
+        size_t length;
+        const char *text = file_read(place->arena, path, 2 * MORE, false, &length, &why);
+        assert_int_equal(length, all + 3);
+        for (int i = 0; i < all; i++)
+            assert_int_equal(text[i], 'a' + i / PIECE % 26);
+        assert_string_equal(text + all, "end");
+    }
+}
+
+/* What will be renamed is not seen before, and can be taken back. */
+static void what_is_renamed_is_never_seen_half(void **state)
+{
+    const struct place *place = *state;
+    const char *why = "", *path = path_to(place, "1.txt");
+    char *large = arena_alloc(place->arena, 100000);
+    memset(large, 'x', 100000);
+    struct file_out *out = file_create(place->arena, path, &why);
+    assert_true(file_write(out, large, 100000));
+    assert_false(file_is_seen(out));
+    file_abandon(out);
+    assert_int_equal(entries(place), 0);
+}
+
 static void standard_output_stays_open(void **state)
 {
     const struct place *place = *state;
@@ -402,6 +452,8 @@ int main(void)
         IN_A_FOLDER(many_files_appear_together),
         IN_A_FOLDER(a_full_disk_is_told),
         IN_A_FOLDER(a_reader_that_went_away_is_known),
+        IN_A_FOLDER(what_is_held_back_is_let_go),
+        IN_A_FOLDER(what_is_renamed_is_never_seen_half),
         IN_A_FOLDER(standard_output_stays_open),
         IN_A_FOLDER(folders_are_listed_by_bytes),
     };

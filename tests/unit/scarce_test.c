@@ -23,6 +23,9 @@ static const char club[] =
     "season spring { for ines; meet \"Lakeside Open\" on 2027-04-17; run sharpen }\n";
 static const char people[] = "athlete,title,lift,max,date\njose\314\201,\"Jos\303\251, the \"\"rock\"\"\",squat,90,2026-12-28\n";
 static char filled[1 << 16];
+/* So many alike that most are written from what was kept, and that errors are looked for ahead. */
+enum { MANY = 140 };
+static char many[1 << 14];
 static const char wrong[] =
     "lift squat\nlift squat\nlift r\303\244w { works x }\nblock b { for all; starts 2027-01-04; weeks 1; day A { sqat 3 x 5 at 8,5% } }\n";
 
@@ -97,7 +100,7 @@ static long run_with(const char *line, long fails, struct ran *ran)
 static const struct {
     const char *path, *text;
 } files[] = { { "c.block", club }, { "people.csv", people }, { "wrong.block", wrong }, { "old.csv", "as it was\n" },
-                { "s.csv", filled } };
+                { "s.csv", filled }, { "many.block", many } };
 enum { FILES = sizeof files / sizeof *files };
 
 /* The plan as a table, its first row filled in. */
@@ -114,8 +117,18 @@ static void sheet_fill(void)
     put("s.csv", filled);
 }
 
+static void many_fill(void)
+{
+    char *to = many;
+    to += sprintf(to, "lift squat { kind competition }\n");
+    for (int i = 0; i < MANY; i++)
+        to += sprintf(to, "athlete a%d { max squat %d kg on 2026-12-28 }\n", i, 100 + i % 3);
+    sprintf(to, "block winter { for all; starts 2027-01-04; weeks 1; day A on mon { squat 3 x 5 at rpe 7 } }\n");
+}
+
 static void folder_fill(void)
 {
+    many_fill();
     for (int i = 0; i < FILES; i++)
         put(files[i].path, files[i].text);
     sheet_fill();
@@ -159,6 +172,7 @@ static const char *const lines[] = {
     "build -s group c.block",
     "build -s coach c.block",
     "build -s meet c.block",
+    "build -f csv many.block",
     "build -f csv -o old.csv c.block",
     "build -f yaml -o new.yaml c.block",
     "build -o sheets/ --per week c.block",
@@ -268,6 +282,11 @@ static enum setwright_status run_within(size_t most, const char *path, int outpu
     assert_non_null(sw);
     setwright_memory(sw, most);
     enum setwright_status status = setwright_load(sw, &path, 1);
+    if (!status && output == OUTPUTS + 3) {
+        status = setwright_build_checked(sw, "csv", &all, sink);
+        setwright_free(sw);
+        return status;
+    }
     status = status ? status : setwright_check(sw);
     status = status ? status : output < OUTPUTS ? built(sw, output, sum)
              : output == OUTPUTS ? setwright_calendar(sw, &all, sink)
@@ -285,22 +304,23 @@ static enum setwright_status run_within(size_t most, const char *path, int outpu
 static void memory_is_bounded(void **state)
 {
     (void)state;
-    for (int output = 0; output < OUTPUTS + 3; output++) {
+    for (int output = 0; output < OUTPUTS + 4; output++) {
+        const char *path = output < OUTPUTS + 3 ? "c.block" : "many.block";
         struct sum usual = { 0 };
         scarce.armed = true;
-        assert_int_equal(run_within(SIZE_MAX / 4, "c.block", output, &usual), SETWRIGHT_FINE);
+        assert_int_equal(run_within(SIZE_MAX / 4, path, output, &usual), SETWRIGHT_FINE);
         size_t low = 0, high = (size_t)1 << 30;
         while (high - low > 1) {
             struct sum sum = { 0 };
             size_t middle = low + (high - low) / 2;
-            enum setwright_status status = run_within(middle, "c.block", output, &sum);
+            enum setwright_status status = run_within(middle, path, output, &sum);
             assert_true(status == SETWRIGHT_FINE ? sum.length == usual.length : status == SETWRIGHT_LIMIT);
             *(status ? &low : &high) = middle;
         }
         assert_true(high < 4 << 20);
         for (size_t most = 0; most < high; most += high / 150 + 1) {
             struct sum sum = { 0 };
-            assert_int_equal(run_within(most, "c.block", output, &sum), SETWRIGHT_LIMIT);
+            assert_int_equal(run_within(most, path, output, &sum), SETWRIGHT_LIMIT);
         }
         scarce.armed = false;
         assert_int_equal(scarce.live, 0);

@@ -30,7 +30,7 @@ static bool check_athlete(struct setwright *sw, struct checking *checking, const
     for (int i = 0; i < count; i++)
         if (plans[i])
             trained[planned++] = plans[i];
-    if (planned && trained[0]->alike)
+    if (planned && trained[0]->alike && !trained[0]->said)
         alike_was_fine(sw->alikes, trained[0]->alike);
     checking_athlete(checking, sw->scratch, first->athlete, record, trained, planned);
     return !taker || taker->take(taker->context, first, count, plans);

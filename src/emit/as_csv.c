@@ -14,7 +14,6 @@ struct writer {
     struct format_options options;
     const char *line_end;
     struct kept *kept;
-    bool learns; /* the plan at hand is kept for those alike */
 };
 
 /* Line breaks of a note stay: RFC 4180 lets a quoted cell hold them. Other control characters are made visible. */
@@ -55,8 +54,7 @@ static void entry_write(struct writer *writer, struct row *row)
             cells_write(writer, &writer->rest, COLUMN_SEQ + 1, COLUMN_COUNT, row);
             out_text(&writer->rest, writer->line_end);
             out_bytes(&writer->out, writer->rest.at, writer->rest.used);
-            if (writer->learns)
-                kept_row(writer->kept, writer->rest.at, writer->rest.used);
+            kept_row(writer->kept, writer->rest.at, writer->rest.used);
             out_settle(&writer->out);
         }
     }
@@ -67,14 +65,11 @@ static void day_write(struct writer *writer, struct row row)
     out_clear(&writer->prefix);
     cells_write(writer, &writer->prefix, 0, COLUMN_SEQ, &row);
     out_char(&writer->prefix, ',');
-    size_t name = strlen(row.plan->athlete->name);
-    if (writer->learns)
-        kept_day(writer->kept, writer->prefix.at + name, writer->prefix.used - name);
+    kept_day(writer->kept, writer->prefix.at, writer->prefix.used);
     for (int e = 0; e < row.day->entry_count; e++) {
         row.entry = &row.day->entries[e];
-        if (writer->learns)
-            kept_entry(writer->kept, row.entry->lift);
-        entry_write(writer, &row);
+        if (!kept_entry(writer->kept, row.entry->lift, &row.seq, &writer->out))
+            entry_write(writer, &row);
     }
 }
 
@@ -107,7 +102,7 @@ bool csv_athlete(struct writer *writer, const struct athlete *athlete)
 bool csv_plan(struct writer *writer, const struct plan *plan)
 {
     struct row row = { .plan = plan };
-    writer->learns = kept_begin(writer->kept, plan);
+    kept_begin(writer->kept, plan);
     for (int w = 0; w < plan->week_count && !writer->out.failed; w++) {
         row.week = &plan->weeks[w];
         for (int d = 0; d < row.week->day_count; d++) {
@@ -116,8 +111,7 @@ bool csv_plan(struct writer *writer, const struct plan *plan)
                 day_write(writer, row);
         }
     }
-    if (writer->learns)
-        kept_end(writer->kept);
+    kept_end(writer->kept);
     return !writer->out.failed;
 }
 

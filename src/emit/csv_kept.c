@@ -6,8 +6,8 @@
 
 /* A day of a block: the same for all who are alike in it. */
 struct day_kept {
-    const char *head;
-    size_t head_length;
+    const char *rest; /* the cells that are the same all day, from behind the name on */
+    size_t length;
     VEC(uint8_t) lifts; /* of each entry: its place in alike->lifts */
 };
 struct block_kept {
@@ -28,20 +28,22 @@ struct kept {
     size_t bytes;
     struct block_kept *blocks;
     VEC(struct text_kept) texts; /* by mark */
-    /* while learning */
-    const struct alike *alike;
-    struct block_kept *block; /* being learnt, or NULL */
-    struct out lifts[KEPT_LIFTS_MOST];
-    bool learns[KEPT_LIFTS_MOST];
-    struct out *lift; /* of the entry at hand; NULL: its rows are known */
-    size_t entry_at;  /* where it begins */
-    bool fits;
+    /* of the plan at hand */
+    const struct alike *alike;          /* NULL: nothing is known and nothing learnt */
+    const char *known[KEPT_LIFTS_MOST]; /* what is still to be written of a known lift; NULL: it is not */
+    struct out lifts[KEPT_LIFTS_MOST];  /* what is learnt of the others */
+    struct out head;                    /* of the day */
+    struct block_kept *block;           /* being learnt, or NULL */
+    struct out *lift;                   /* of the entry at hand; NULL: nothing is learnt of it */
+    size_t entry_at;                    /* where it begins */
+    bool learns;
 };
 
 struct kept *kept_new(struct arena *arena)
 {
     struct kept *kept = NEW(arena, struct kept);
     kept->arena = arena;
+    kept->head = out_scratch(arena);
     for (int i = 0; i < KEPT_LIFTS_MOST; i++)
         kept->lifts[i] = out_scratch(arena);
     return kept;
@@ -60,50 +62,6 @@ static bool is_kept(const struct kept *kept, int mark)
     return mark < kept->texts.count && kept->texts.at[mark].bytes;
 }
 
-/* ---- learning ---- */
-
-bool kept_begin(struct kept *kept, const struct plan *plan)
-{
-    const struct alike *alike = plan->alike;
-    if (!alike || alike->count > KEPT_LIFTS_MOST || kept->bytes >= KEPT_MOST)
-        return false;
-    kept->alike = alike;
-    kept->fits = true;
-    kept->lift = NULL;
-    kept->block = block_find(kept, alike) ? NULL : NEW(kept->arena, struct block_kept);
-    for (int i = 0; i < alike->count; i++) {
-        kept->learns[i] = !is_kept(kept, alike->marks[i]);
-        out_clear(&kept->lifts[i]);
-    }
-    return true;
-}
-
-void kept_day(struct kept *kept, const char *head, size_t length)
-{
-    if (!kept->block)
-        return;
-    struct day_kept day = { .head = arena_copy(kept->arena, head, length), .head_length = length };
-    vec_add(kept->arena, &kept->block->days, day);
-}
-
-void kept_entry(struct kept *kept, const struct lift *lift)
-{
-    int at = 0;
-    while (at < kept->alike->count && kept->alike->lifts[at] != lift)
-        at++;
-    kept->lift = NULL;
-    kept->fits &= at < kept->alike->count;
-    if (!kept->fits)
-        return;
-    if (kept->block)
-        vec_add(kept->arena, &kept->block->days.at[kept->block->days.count - 1].lifts, (uint8_t)at);
-    if (!kept->learns[at])
-        return;
-    kept->lift = &kept->lifts[at];
-    kept->entry_at = kept->lift->used;
-    out_bytes(kept->lift, "\0\0", ENTRY_HEAD);
-}
-
 static size_t number_at(const char *at)
 {
     return (size_t)(uint8_t)at[0] | (size_t)(uint8_t)at[1] << 8;
@@ -115,51 +73,7 @@ static void number_put(char *at, size_t number)
     at[1] = (char)(number >> 8);
 }
 
-void kept_row(struct kept *kept, const char *bytes, size_t length)
-{
-    if (!kept->lift)
-        return;
-    char head[ROW_HEAD], *entry = kept->lift->at + kept->entry_at;
-    size_t all = number_at(entry + 1) + length;
-    kept->fits &= (uint8_t)*entry < UINT8_MAX && all <= UINT16_MAX;
-    if (!kept->fits)
-        return;
-    ++*entry;
-    number_put(entry + 1, all);
-    number_put(head, length);
-    out_bytes(kept->lift, head, ROW_HEAD);
-    out_bytes(kept->lift, bytes, length);
-}
-
-void kept_end(struct kept *kept)
-{
-    if (!kept->fits)
-        return;
-    if (kept->block) {
-        kept->block->lifts = kept->alike->lifts;
-        kept->block->next = kept->blocks;
-        kept->blocks = kept->block;
-    }
-    for (int i = 0; i < kept->alike->count; i++) {
-        if (!kept->learns[i])
-            continue;
-        while (kept->texts.count <= kept->alike->marks[i])
-            vec_add(kept->arena, &kept->texts, (struct text_kept){ 0 });
-        out_room(&kept->lifts[i], PIECE);
-        kept->texts.at[kept->alike->marks[i]].bytes = arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used + PIECE);
-        kept->bytes += kept->lifts[i].used;
-    }
-}
-
 /* ---- writing again ---- */
-
-bool kept_knows(const struct kept *kept, const struct alike *alike)
-{
-    for (int i = 0; i < alike->count; i++)
-        if (!is_kept(kept, alike->marks[i]))
-            return false;
-    return block_find(kept, alike);
-}
 
 /* In whole pieces, which is faster than to the byte: what is too much is written over by what follows. */
 static inline char *put(char *to, const char *bytes, size_t length)
@@ -201,23 +115,123 @@ static const char *entry_write(const char *at, const char *head, size_t head_len
     return at;
 }
 
+bool kept_knows(const struct kept *kept, const struct alike *alike)
+{
+    bool all = block_find(kept, alike), fits = alike->count <= KEPT_LIFTS_MOST;
+    for (int i = 0; i < alike->count; i++)
+        all &= alike->known[i] = fits && is_kept(kept, alike->marks[i]);
+    return all;
+}
+
+static void head_make(struct kept *kept, const char *name, const char *rest, size_t length)
+{
+    out_clear(&kept->head);
+    out_text(&kept->head, name);
+    out_bytes(&kept->head, rest, length);
+    out_room(&kept->head, PIECE);
+}
+
 bool kept_write(struct kept *kept, const char *name, const struct alike *alike, struct out *out)
 {
     const char *at[KEPT_LIFTS_MOST];
     const struct block_kept *block = block_find(kept, alike);
-    struct out *head = &kept->lifts[0];
     for (int i = 0; i < alike->count; i++)
         at[i] = kept->texts.at[alike->marks[i]].bytes;
     for (int i = 0; i < block->days.count; i++) {
         const struct day_kept *day = &block->days.at[i];
         int seq = 0;
-        out_clear(head);
-        out_text(head, name);
-        out_bytes(head, day->head, day->head_length);
-        out_room(head, PIECE);
+        head_make(kept, name, day->rest, day->length);
         for (int j = 0; j < day->lifts.count; j++)
-            at[day->lifts.at[j]] = entry_write(at[day->lifts.at[j]], head->at, head->used, &seq, out);
+            at[day->lifts.at[j]] = entry_write(at[day->lifts.at[j]], kept->head.at, kept->head.used, &seq, out);
         out_settle(out);
     }
     return !out->failed;
+}
+
+/* ---- a plan that is being written ---- */
+
+void kept_begin(struct kept *kept, const struct plan *plan)
+{
+    const struct alike *alike = kept->alike = plan->alike && plan->alike->count <= KEPT_LIFTS_MOST ? plan->alike : NULL;
+    if (!alike)
+        return;
+    kept->learns = !plan->said && kept->bytes < KEPT_MOST;
+    kept->lift = NULL;
+    kept->block = kept->learns && !block_find(kept, alike) ? NEW(kept->arena, struct block_kept) : NULL;
+    for (int i = 0; i < alike->count; i++) {
+        kept->known[i] = alike->known[i] ? kept->texts.at[alike->marks[i]].bytes : NULL;
+        out_clear(&kept->lifts[i]);
+    }
+}
+
+void kept_day(struct kept *kept, const char *head, size_t length)
+{
+    if (!kept->alike)
+        return;
+    out_clear(&kept->head);
+    out_bytes(&kept->head, head, length);
+    out_room(&kept->head, PIECE);
+    if (!kept->block)
+        return;
+    size_t name = (size_t)((const char *)memchr(head, ',', length) - head);
+    struct day_kept day = { .rest = arena_copy(kept->arena, head + name, length - name), .length = length - name };
+    vec_add(kept->arena, &kept->block->days, day);
+}
+
+bool kept_entry(struct kept *kept, const struct lift *lift, int *seq, struct out *out)
+{
+    if (!kept->alike)
+        return false;
+    int at = 0;
+    while (at + 1 < kept->alike->count && kept->alike->lifts[at] != lift)
+        at++;
+    if (kept->block)
+        vec_add(kept->arena, &kept->block->days.at[kept->block->days.count - 1].lifts, (uint8_t)at);
+    kept->lift = kept->learns && !kept->known[at] ? &kept->lifts[at] : NULL;
+    if (kept->known[at]) {
+        kept->known[at] = entry_write(kept->known[at], kept->head.at, kept->head.used, seq, out);
+        return true;
+    }
+    if (kept->lift) {
+        kept->entry_at = kept->lift->used;
+        out_bytes(kept->lift, "\0\0", ENTRY_HEAD);
+    }
+    return false;
+}
+
+void kept_row(struct kept *kept, const char *bytes, size_t length)
+{
+    if (!kept->lift)
+        return;
+    char head[ROW_HEAD], *entry = kept->lift->at + kept->entry_at;
+    size_t all = number_at(entry + 1) + length;
+    kept->learns &= (uint8_t)*entry < UINT8_MAX && all <= UINT16_MAX;
+    if (!kept->learns)
+        return;
+    ++*entry;
+    number_put(entry + 1, all);
+    number_put(head, length);
+    out_bytes(kept->lift, head, ROW_HEAD);
+    out_bytes(kept->lift, bytes, length);
+}
+
+void kept_end(struct kept *kept)
+{
+    if (!kept->alike || !kept->learns)
+        return;
+    if (kept->block) {
+        kept->block->lifts = kept->alike->lifts;
+        kept->block->next = kept->blocks;
+        kept->blocks = kept->block;
+    }
+    for (int i = 0; i < kept->alike->count; i++) {
+        if (kept->alike->known[i])
+            continue;
+        out_room(&kept->lifts[i], PIECE);
+        while (kept->texts.count <= kept->alike->marks[i])
+            vec_add(kept->arena, &kept->texts, (struct text_kept){ 0 });
+        kept->texts.at[kept->alike->marks[i]].bytes =
+            arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used + PIECE);
+        kept->bytes += kept->lifts[i].used;
+    }
 }

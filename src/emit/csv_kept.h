@@ -8,21 +8,23 @@
 #include "emit/out.h"
 #include "plan/alike.h"
 
-enum { KEPT_MOST = 16 << 20, KEPT_LIFTS_MOST = 64 };
+enum { KEPT_MOST = 64 << 20, KEPT_LIFTS_MOST = 64 };
 
 struct kept;
 struct kept *kept_new(struct arena *arena);
 
-/* Learning from a plan that is being written: kept_begin, then its days in order, each with the cells that are the same all day,
- * its entries and their rows, then kept_end. kept_begin is false where there is nothing to learn or no room for it. */
-bool kept_begin(struct kept *kept, const struct plan *plan);
+/* A plan that is being written: kept_begin, then its days in order, each with the cells that are the same all day (her name
+ * first), its entries and their rows, then kept_end. What is new is learnt. */
+void kept_begin(struct kept *kept, const struct plan *plan);
 void kept_day(struct kept *kept, const char *head, size_t length);
-void kept_entry(struct kept *kept, const struct lift *lift);
+/* Writes the rows of a known entry, *seq being the number of the row before them; false: it is not known, and its rows are to be
+ * written and shown to kept_row. */
+bool kept_entry(struct kept *kept, const struct lift *lift, int *seq, struct out *out);
 void kept_row(struct kept *kept, const char *bytes, size_t length);
 void kept_end(struct kept *kept);
 
-bool kept_knows(const struct kept *kept, const struct alike *alike);
-/* All rows of such an athlete. False: a write failed. */
+bool kept_knows(const struct kept *kept, const struct alike *alike); /* all; sets alike->known for each */
+/* All rows of an athlete of whom all is known. False: a write failed. */
 bool kept_write(struct kept *kept, const char *name, const struct alike *alike, struct out *out);
 
 #endif

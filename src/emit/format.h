@@ -35,9 +35,9 @@ struct format {
     struct writer *(*begin)(struct arena *arena, struct sink sink, const struct format_options *options);
     bool (*athlete)(struct writer *writer, const struct athlete *athlete); /* before her plans */
     bool (*plan)(struct writer *writer, const struct plan *plan);
-    /* May be NULL, both: whether each lift of such an athlete has been written before, for one alike in it (plan/alike.h);
-     * then her whole plan is written again without being made. */
-    bool (*knows)(const struct writer *writer, const struct alike *alike);
+    /* May be NULL, both: which lifts of such an athlete have been written before, for one alike in it (plan/alike.h), and whether
+     * all have: then her whole plan is written again without being made. */
+    bool (*knows)(const struct writer *writer, const struct alike *alike); /* sets alike->known */
     bool (*again)(struct writer *writer, const struct athlete *athlete, const struct alike *alike);
     bool (*pause)(struct writer *writer); /* after an athlete's plans: all that was written is in the sink */
     bool (*end)(struct writer *writer); /* also frees what is not the arena's; false: something was not written */

@@ -56,6 +56,7 @@ struct club {
     const struct node **used_lets; /* a hash set */
     int used_let_count, used_let_room;
     const char *all; /* interned */
+    const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
     int nested; /* lifts or groups that are being made, one for the other */
 };
 

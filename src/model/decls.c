@@ -349,10 +349,12 @@ const struct gym *gym_of(struct club *club, struct decl *decl)
 
 const struct gym *gym_default(struct club *club, enum weight_unit unit)
 {
+    if (club->gym_default[unit])
+        return club->gym_default[unit];
     struct gym *gym = NEW(club->arena, struct gym);
     struct gym_parts parts = { .club = club, .gym = gym, .unit = unit };
     gym_finish(&parts, (struct span){ 0 });
-    return gym;
+    return club->gym_default[unit] = gym;
 }
 
 /* ---- progressions ---- */

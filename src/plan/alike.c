@@ -28,6 +28,7 @@ struct asked_block {
     VEC(struct question) questions;
     const struct lift **lifts; /* of the questions */
     int *marks;                /* of the athlete at hand */
+    bool *known;
     bool fits;
     struct asked_block *next;
 };
@@ -107,6 +108,7 @@ static struct asked_block *asked_block_of(struct alikes *alikes, const struct sh
         block->fits &= ask_week(alikes, block, &shape->weeks[i]);
     block->lifts = NEW_MANY(alikes->arena, const struct lift *, block->questions.count + 1);
     block->marks = NEW_MANY(alikes->arena, int, block->questions.count + 1);
+    block->known = NEW_MANY(alikes->arena, bool, block->questions.count + 1);
     for (int i = 0; i < block->questions.count; i++)
         block->lifts[i] = block->questions.at[i].lift;
     return block;
@@ -204,10 +206,13 @@ bool alike_find(struct alikes *alikes, const struct plan_job *job, struct alike 
         struct answer answer;
         if (!block->fits || !answer_make(job, shape, &block->questions.at[i], &answer))
             return false;
+        block->known[i] = false;
         block->marks[i] = mark_of(alikes, &answer);
         if (block->marks[i] < 0)
             return false;
     }
-    *out = (struct alike){ .lifts = block->lifts, .marks = block->marks, .count = block->questions.count };
+    *out = (struct alike){
+        .lifts = block->lifts, .marks = block->marks, .known = block->known, .count = block->questions.count
+    };
     return true;
 }

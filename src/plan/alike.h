@@ -8,12 +8,14 @@
 
 #include "plan/plan.h"
 
-enum { MARKS_MOST = 8192 };
+enum { MARKS_MOST = 16384 };
 
 /* What an athlete is in a block, lift by lift. */
 struct alike {
     const struct lift *const *lifts; /* the block's, in order of first training */
-    const int *marks; /* one a lift, from 0 through the run: who has the same is alike in it. Good until the next question */
+    /* One a lift, good until the next question: */
+    const int *marks; /* from 0 through the run: who has the same is alike in it */
+    bool *known;      /* who looks at the plan knows its entries, and they stay without set groups; false until the looker says so */
     int count;
 };
 

@@ -155,7 +155,8 @@ struct plan {
     const struct block *block;
     enum weight_unit unit; /* of her gym */
     struct record *record; /* of all her blocks; NULL: she has no diary */
-    const struct alike *alike; /* alike.h: with whom she shares it; NULL: nobody, or something was said of it */
+    const struct alike *alike; /* alike.h: with whom she shares it; NULL: nobody */
+    bool said;                 /* findings were added while it was made: each athlete has to hear them of herself */
     const struct plan_week *weeks;
     int week_count;
 };

@@ -1,5 +1,7 @@
 #include "plan/shape.h"
 
+#include "plan/alike.h"
+
 enum { SHARERS_LEAST = 3 }; /* two are planned as fast without one, and a club of single plans keeps none in memory */
 
 struct shapes *shapes_new(struct arena *arena)
@@ -37,6 +39,25 @@ static void own_specs(struct planning *p, struct work_group *group)
     group->specs = specs;
 }
 
+static bool is_known(const struct planning *p, const struct lift *lift)
+{
+    for (int i = 0; p->alike && i < p->alike->count; i++)
+        if (p->alike->lifts[i] == lift)
+            return p->alike->known[i];
+    return false;
+}
+
+static void own_groups(struct planning *p, struct work_entry *entry)
+{
+    const struct work_group *groups = entry->groups.at;
+    if (is_known(p, entry->lift))
+        entry->groups.count = 0;
+    entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.count + 1);
+    memcpy(entry->groups.at, groups, sizeof *groups * (size_t)entry->groups.count);
+    for (int i = 0; i < entry->groups.count; i++)
+        own_specs(p, &entry->groups.at[i]);
+}
+
 void shape_week(struct planning *p, const struct work_week *shape, struct work_week *out)
 {
     *out = *shape;
@@ -48,12 +69,8 @@ void shape_week(struct planning *p, const struct work_week *shape, struct work_w
             day->gym = p->athlete->gym;
         day->entries.at = NEW_MANY(p->arena, struct work_entry, day->entries.count + 1);
         for (int j = 0; j < day->entries.count; j++) {
-            struct work_entry *entry = &day->entries.at[j];
-            *entry = shape->days.at[i].entries.at[j];
-            entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.count + 1);
-            memcpy(entry->groups.at, shape->days.at[i].entries.at[j].groups.at, sizeof *entry->groups.at * (size_t)entry->groups.count);
-            for (int k = 0; k < entry->groups.count; k++)
-                own_specs(p, &entry->groups.at[k]);
+            day->entries.at[j] = shape->days.at[i].entries.at[j];
+            own_groups(p, &day->entries.at[j]);
         }
     }
 }

@@ -23,7 +23,7 @@ struct shapes {
 bool shape_is_shared(const struct planning *p);
 struct shape *shape_find(const struct shapes *shapes, const struct block *block); /* NULL: not worked out yet */
 
-/* A week to plan on, as the shape has it; what planning changes is hers. */
+/* A week to plan on, as the shape has it; what planning changes is hers. Entries of lifts that are known (alike.h) stay empty. */
 void shape_week(struct planning *p, const struct work_week *shape, struct work_week *out);
 
 #endif

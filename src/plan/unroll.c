@@ -442,10 +442,10 @@ struct plan *plan_make(struct arena *scratch, const struct plan_job *job)
 {
     struct plan *plan = NEW(scratch, struct plan);
     struct planning p = { .arena = scratch, .model = job->model, .block = job->block, .athlete = job->athlete, .record = job->record,
-                          .touched = job->touched, .shapes = job->shapes, .bare = job->bare, .plan = plan };
+                          .touched = job->touched, .shapes = job->shapes, .alike = job->alike, .bare = job->bare, .plan = plan };
     int said = findings_said(job->model->findings);
     *plan = (struct plan){ .model = job->model, .athlete = job->athlete, .block = job->block, .unit = job->athlete->gym->unit,
-                           .record = job->record };
+                           .record = job->record, .alike = job->alike };
     const struct shape *shape = shape_of(&p);
     struct week_slots slots = { 0 };
     if (!shape)
@@ -464,7 +464,6 @@ struct plan *plan_make(struct arena *scratch, const struct plan_job *job)
         if (p.record)
             record_take_week(p.record, plan, &weeks[i]);
     }
-    /* What was said of her each athlete has to hear of herself. */
-    plan->alike = findings_said(job->model->findings) == said ? job->alike : NULL;
+    plan->said = findings_said(job->model->findings) != said;
     return plan;
 }

@@ -123,6 +123,7 @@ struct planning {
     const struct athlete *athlete;
     struct record *record; /* NULL: no diary */
     struct shapes *shapes; /* NULL: none are kept */
+    const struct alike *alike; /* NULL: she is like nobody */
     bool bare;             /* no reasons, no totals */
     struct reason no_reason; /* bare: what all reasons are written to, and nobody reads */
     bool *touched;

@@ -72,12 +72,31 @@ static void subject_check(const struct model *model, const struct check_line *li
         diag_help(model->findings, finding, "write it as `%s`", rule->limit_says);
 }
 
+static bool number_fits(const struct check_number *number, enum limit_unit unit)
+{
+    bool word = !number->word || (unit_rows[unit].word && !strcmp(number->word, unit_rows[unit].word));
+    if (unit_rows[unit].effort)
+        return number->is_effort;
+    return !number->is_effort && word && (unit_rows[unit].units >> number->unit & 1);
+}
+
+/* Whether the rule has a limit on the side or sides that are set: `at least 4` means nothing to a rule that asks for at most. */
+static bool sides_fit(const struct check_line *line, const struct rule *rule)
+{
+    bool low = false, high = false;
+    for (int goal = 0; goal < GOAL_COUNT; goal++) {
+        low |= rule->limit[goal].low.e10 >= 0;
+        high |= rule->limit[goal].high.e10 >= 0;
+    }
+    return (low || line->says == CHECK_AT_MOST) && (high || line->says == CHECK_AT_LEAST);
+}
+
+/* The second of `8 to 16` is of one kind with the first; that of `30% and 3 sets` is in sets. */
 static bool value_fits(const struct check_line *line, const struct rule *rule)
 {
-    bool word = !line->word || (unit_rows[rule->unit].word && !strcmp(line->word, unit_rows[rule->unit].word));
-    if (unit_rows[rule->unit].effort)
-        return line->is_effort;
-    return !line->is_effort && word && (unit_rows[rule->unit].units >> line->unit & 1);
+    bool range = line->says == CHECK_TO;
+    return sides_fit(line, rule) && number_fits(&line->first, rule->unit) && line->numbers <= (range || rule->has_second ? 2 : 1) &&
+           (line->numbers < 2 || number_fits(&line->second, range ? rule->unit : LIMIT_SETS));
 }
 
 static void line_check(const struct model *model, const struct check_line *line)
@@ -103,9 +122,9 @@ static void line_check(const struct model *model, const struct check_line *line)
     }
     if (rule->unit == LIMIT_NONE)
         finding = diag_add(model->findings, KIND_MISPLACED, line->value_at, "%s has no limit to set", rule->name);
-    else if (!value_fits(line, rule) || (line->has_second && !rule->has_second && line->says != CHECK_TO))
+    else if (!value_fits(line, rule))
         finding = diag_add(model->findings, KIND_UNIT, line->value_at, "this is no limit for %s", rule->name);
-    else if (line->says == CHECK_TO && line->first.e10 > line->second.e10)
+    else if (line->says == CHECK_TO && line->first.amount.e10 > line->second.amount.e10)
         finding = diag_add(model->findings, KIND_RANGE, line->value_at, "this range runs from high to low");
     if (finding)
         diag_help(model->findings, finding, rule->unit == LIMIT_NONE ? "%s" : "write it as `%s`",
@@ -144,11 +163,11 @@ static void bound_by(struct bounds *bounds, const struct check_line *line)
     if (!line)
         return;
     if (line->says == CHECK_AT_LEAST || line->says == CHECK_TO)
-        bounds->low = line->first;
+        bounds->low = line->first.amount;
     if (line->says == CHECK_AT_MOST)
-        bounds->high = line->first;
+        bounds->high = line->first.amount;
     if (line->says == CHECK_TO)
-        bounds->high = line->second;
+        bounds->high = line->second.amount;
 }
 
 static enum goal goal_of(const struct block *block)
@@ -174,10 +193,8 @@ struct bounds limits_second(const struct model *model, const struct block *block
 {
     const struct check_line *line = in_force(model, block, rule, NULL, false);
     struct bounds bounds = rule->second;
-    if (line && line->has_second && line->says == CHECK_AT_MOST)
-        bounds.high = line->second;
-    if (line && line->has_second && line->says == CHECK_AT_LEAST)
-        bounds.low = line->second;
+    if (line && line->numbers == 2 && line->says == CHECK_AT_MOST)
+        bounds.high = line->second.amount;
     return bounds;
 }
 

@@ -112,14 +112,12 @@ static struct volume volume_of(const struct block_view *block, const struct week
     return volume;
 }
 
+/* There is always a high one; the low one does not hold for a muscle that lifts only help. */
 static const char *limits_text(struct asking *asking, struct bounds limit)
 {
-    if (limit.low.e10 >= 0 && limit.high.e10 >= 0)
-        return rule_text(asking, "the limits are %s to %s", bound_text(asking, limit.low),
-                         bound_text(asking, limit.high));
-    bool low = limit.low.e10 >= 0;
-    return rule_text(asking, "the limit is at %s %s", low ? "least" : "most",
-                     bound_text(asking, low ? limit.low : limit.high));
+    if (limit.low.e10 < 0)
+        return rule_text(asking, "the limit is at most %s", bound_text(asking, limit.high));
+    return rule_text(asking, "the limits are %s to %s", bound_text(asking, limit.low), bound_text(asking, limit.high));
 }
 
 static void volume_ask(struct asking *asking, const struct block_view *block, struct subject subject, const char *few,

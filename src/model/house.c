@@ -3,36 +3,37 @@
 
 /* ---- checks ---- */
 
-static void check_number(const struct place *place, const struct node *value, struct dec *number, struct check_line *line)
+static void check_number(const struct place *place, const struct node *value, struct check_number *out)
 {
-    enum unit unit = UNIT_NONE;
     bool effort = value->kind == NODE_EFFORT;
-    if (!number_of(place, value, effort ? &want_effort : &want_any, number, &unit))
+    if (!number_of(place, value, effort ? &want_effort : &want_any, &out->amount, &out->unit))
         return;
-    if (effort) {
-        line->is_effort = true;
-        if (value->text && !strcmp(value->text, "rir"))
-            number->e10 = 10 * DEC_ONE - number->e10;
-    }
-    line->unit = unit;
-    if (value->kind == NODE_AMOUNT && value->text && unit == UNIT_NONE)
-        line->word = value->text;
+    out->is_effort = effort;
+    if (effort && value->text && !strcmp(value->text, "rir"))
+        out->amount.e10 = 10 * DEC_ONE - out->amount.e10;
+    if (value->kind == NODE_AMOUNT && value->text && out->unit == UNIT_NONE)
+        out->word = value->text;
 }
 
-static const struct node *check_numbers(const struct place *place, const struct node *value, struct check_line *line)
+/* In `8 to 16 sets` and in `rpe 3 to 4` what stands with one number holds for both. */
+static void check_share(struct check_number *bare, const struct check_number *from)
 {
-    struct check_line second = { 0 };
+    if (!bare->word && bare->unit == UNIT_NONE && !bare->is_effort)
+        bare->word = from->word, bare->unit = from->unit, bare->is_effort = from->is_effort;
+}
+
+static void check_numbers(const struct place *place, const struct node *value, struct check_line *line)
+{
     line->value_at = value->at;
-    check_number(place, value, &line->first, line);
-    if (value->next) {
-        line->has_second = true;
-        line->value_at = span_join(value->at, value->next->at);
-        check_number(place, value->next, &line->second, &second);
-        /* In `8 to 16 sets` the word after the last holds for both. */
-        if (!line->word && line->unit == UNIT_NONE)
-            line->word = second.word, line->unit = second.unit, line->is_effort |= second.is_effort;
+    for (; value; value = value->next) {
+        line->value_at = span_join(line->value_at, value->at);
+        if (line->numbers++ < 2)
+            check_number(place, value, line->numbers == 1 ? &line->first : &line->second);
     }
-    return value;
+    if (line->says == CHECK_TO) {
+        check_share(&line->first, &line->second);
+        check_share(&line->second, &line->first);
+    }
 }
 
 static bool check_limit(const struct place *place, const struct node *node, struct check_line *line)

@@ -361,15 +361,19 @@ struct warm_up {
     struct span at;
 };
 
+/* One number of a limit: `30%`, `3 sets`, `rpe 4`. */
+struct check_number {
+    struct dec amount;
+    bool is_effort;   /* written as rpe or rir (the amount is the rpe) */
+    enum unit unit;
+    const char *word; /* "sets", "days", "reps", "weeks" behind it, or NULL */
+};
 /* A line of `checks { … }`, as written: the trade's rules themselves are no business of the model. */
 struct check_line {
     enum { CHECK_AT_LEAST, CHECK_AT_MOST, CHECK_TO, CHECK_LEVEL, CHECK_OFF } says;
     const char *rule, *subject; /* subject: a lift or a muscle, or NULL */
-    struct dec first, second;
-    bool has_second;
-    bool is_effort;  /* written as rpe or rir (the number is the rpe) */
-    enum unit unit;  /* of the first number */
-    const char *word; /* "sets", "days", "reps", "weeks" after the first number, or NULL */
+    struct check_number first, second;
+    int numbers; /* as written; those behind the second are not kept */
     const char *level, *because;
     struct span at, rule_at, subject_at, value_at;
 };

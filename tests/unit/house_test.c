@@ -25,6 +25,7 @@ static void limits_of_the_house(void **state)
         { "top-reps at most 4", "top-reps", NULL, "4", NULL, NULL, CHECK_AT_MOST, false, UNIT_NONE },
         { "too-light at least rpe 4", "too-light", NULL, "4", NULL, NULL, CHECK_AT_LEAST, true, UNIT_NONE },
         { "too-light at least rir 4", "too-light", NULL, "6", NULL, NULL, CHECK_AT_LEAST, true, UNIT_NONE },
+        { "load-jump at most rpe 3 and 5%", "load-jump", NULL, "3", "5", NULL, CHECK_AT_MOST, true, UNIT_NONE },
         { "session-minutes at most 90 min", "session-minutes", NULL, "90", NULL, NULL, CHECK_AT_MOST, false,
           UNIT_MINUTES },
     };
@@ -40,14 +41,14 @@ static void limits_of_the_house(void **state)
         assert_int_equal(line->subject != NULL, cases[i].subject != NULL);
         if (cases[i].subject)
             assert_string_equal(line->subject, cases[i].subject);
-        assert_string_equal(number(&t, line->first), cases[i].first);
-        assert_int_equal(line->has_second, cases[i].second != NULL);
+        assert_string_equal(number(&t, line->first.amount), cases[i].first);
+        assert_int_equal(line->numbers, cases[i].second ? 2 : 1);
         if (cases[i].second)
-            assert_string_equal(number(&t, line->second), cases[i].second);
-        assert_int_equal(line->is_effort, cases[i].is_effort);
-        assert_int_equal(line->unit, cases[i].unit);
+            assert_string_equal(number(&t, line->second.amount), cases[i].second);
+        assert_int_equal(line->first.is_effort, cases[i].is_effort);
+        assert_int_equal(line->first.unit, cases[i].unit);
         if (cases[i].word)
-            assert_string_equal(line->word, cases[i].word);
+            assert_string_equal(line->first.word, cases[i].word);
         told_end(&t);
     }
 }

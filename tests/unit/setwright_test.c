@@ -502,6 +502,188 @@ static void two_at_once(void **state)
     setwright_free(other.sw);
 }
 
+/* ---- checked and built in one go ---- */
+
+#define FIVE_OF_THEM                                                                                                   \
+    "athlete tomas { gym hall; max squat 140 kg }\nathlete ines { gym hall; max squat 100 kg }\n"                      \
+    "athlete hanna { gym hall; max squat 90 kg }\nathlete egon { gym hall; max squat 150 kg }\n"                       \
+    "athlete piotr { gym hall; max squat 160 kg }\n"                                                                   \
+    "block one { for all; starts 2027-01-04; weeks 2; day A on mon { squat 3 x 5 at 80% }; day B on thu { squat top "  \
+    "1 x 1 at rpe 8 } }\n"                                                                                             \
+    "block two { for tomas, egon; starts 2027-02-01; weeks 1; day A on mon { squat 1 x 5 at 75% } }\n"
+
+static void load_text_of(struct run *run, const char *text)
+{
+    static const char *const paths[] = { "hall.block", "club.block" };
+    run->papers[0] = (struct paper){ "hall.block", HALL };
+    run->papers[1] = (struct paper){ "club.block", text };
+    run->papers[2] = (struct paper){ NULL, NULL };
+    run->sw = setwright_new((struct setwright_reader){ paper_read, run->papers });
+    assert_non_null(run->sw);
+    assert_int_equal(setwright_load(run->sw, paths, 2), SETWRIGHT_FINE);
+}
+
+/* What one of those who take turns has written, and where its turns ended. */
+struct taking_turns {
+    struct kept kept;
+    size_t ends[16];
+    int done, most; /* most: of turns, then it is enough; 0: never */
+};
+
+static bool turn_done(void *context)
+{
+    struct taking_turns *taking = context;
+    assert_true(taking->done < 16);
+    taking->ends[taking->done++] = taking->kept.length;
+    return !taking->most || taking->done < taking->most;
+}
+
+static enum setwright_status build_turn(const char *format, int turn, int turns, int athletes, struct taking_turns *taking)
+{
+    struct run run;
+    struct setwright_turns mine = { turn, turns, athletes, turn_done, taking };
+    load_text_of(&run, FIVE_OF_THEM);
+    enum setwright_status status =
+        setwright_build_checked(run.sw, format, &(struct setwright_choice){ .turns = &mine }, SINK(taking->kept));
+    setwright_free(run.sw);
+    return status;
+}
+
+/* Turn by turn, for as long as anyone has one. */
+static const char *taken_together(struct kept *all, const struct taking_turns *taking, int turns)
+{
+    for (int round = 0, some = 1; some; round++) {
+        some = 0;
+        for (int i = 0; i < turns; i++) {
+            size_t from = round ? taking[i].ends[round - 1] : 0;
+            if (round >= taking[i].done)
+                continue;
+            some = 1;
+            if (taking[i].ends[round] > from)
+                assert_true(keep(all, taking[i].kept.text + from, taking[i].ends[round] - from));
+        }
+    }
+    return all->text;
+}
+
+static void turns_are_the_whole(void **state)
+{
+    (void)state;
+    static const char *const formats[] = { "text", "csv", "yaml" };
+    for (size_t f = 0; f < 3; f++) {
+        struct run run;
+        struct kept whole = { 0 };
+        load_text_of(&run, FIVE_OF_THEM);
+        struct setwright_choice all = { 0 };
+        assert_int_equal(setwright_build_checked(run.sw, formats[f], &all, SINK(whole)), SETWRIGHT_FINE);
+        setwright_free(run.sw);
+        for (int turns = 1; turns <= 3; turns++)
+            for (int athletes = 1; athletes <= 3; athletes++) {
+                struct taking_turns taking[3] = { 0 };
+                struct kept together = { 0 };
+                for (int turn = 0; turn < turns; turn++)
+                    assert_int_equal(build_turn(formats[f], turn, turns, athletes, &taking[turn]), SETWRIGHT_FINE);
+                assert_string_equal(taken_together(&together, taking, turns), whole.text);
+                /* five athletes are five turns, three or two; the first of those who take them has the odd one */
+                int count = (5 + athletes - 1) / athletes;
+                assert_int_equal(taking[0].done, (count + turns - 1) / turns);
+                for (int turn = 0; turn < turns; turn++)
+                    forget(&taking[turn].kept);
+                forget(&together);
+            }
+        forget(&whole);
+    }
+}
+
+static void who_takes_turns_may_have_enough(void **state)
+{
+    (void)state;
+    struct taking_turns enough = { .most = 2 }, last = { .most = 3 };
+    assert_int_equal(build_turn("csv", 0, 2, 1, &enough), SETWRIGHT_FILES);
+    assert_int_equal(build_turn("csv", 0, 2, 1, &last), SETWRIGHT_FILES); /* even after all has been written */
+    assert_int_equal(last.done, 3);
+    assert_non_null(strstr(enough.kept.text, "\nhanna,")); /* after tomas; ines is another's, and for piotr there is no call */
+    assert_null(strstr(enough.kept.text, "\npiotr,"));
+    assert_non_null(strstr(last.kept.text, "\npiotr,"));
+    forget(&enough.kept);
+    forget(&last.kept);
+    struct taking_turns full = { .kept = { .refuse_after = 1 } };
+    for (int f = 0; f < 3; f++)
+        assert_int_equal(build_turn((const char *[]){ "text", "csv", "yaml" }[f], 0, 2, 1, &full), SETWRIGHT_FILES);
+    assert_int_equal(full.kept.length, 0);
+}
+
+/* A host that checks again, or after a look for errors alone, hears each thing once, and what it heard before is no hindrance. */
+static void checked_again(void **state)
+{
+    (void)state;
+    struct run run;
+    load_text_of(&run, "athlete ines { gym hall; max squat 100 kg on 2027-01-01; max bench 60 kg on 2027-01-01 }\n"
+                       "block one { for ines; starts 2027-01-04; weeks 1\n"
+                       " day A { squat { 3 x 5 at 70%; top 1 x 1 at rpe 8; allow top-first because \"as taught\" }\n"
+                       "  bench { 3 x 5 at 70%; top 1 x 1 at rpe 8 } } }\n");
+    assert_null(setwright_finding(run.sw, 0).message);
+    assert_int_equal(setwright_allowed_count(run.sw), 0);
+    int first = 0;
+    for (int time = 0; time < 3; time++) {
+        int top_first = 0;
+        assert_int_equal(time == 1 ? setwright_check_errors(run.sw) : SETWRIGHT_FINE, SETWRIGHT_FINE);
+        assert_int_equal(setwright_check(run.sw), SETWRIGHT_FINE);
+        first = time ? first : setwright_finding_count(run.sw);
+        assert_int_equal(setwright_finding_count(run.sw), first);
+        for (int i = 0; i < first; i++)
+            top_first += !strcmp(setwright_finding(run.sw, i).name, "top-first");
+        assert_int_equal(top_first, 1); /* of the bench */
+        assert_int_equal(setwright_allowed_count(run.sw), 1);
+        assert_string_equal(setwright_allowed(run.sw, 0).allowed, "as taught");
+    }
+    setwright_free(run.sw);
+}
+
+/* What only warns is an error where the house says so; then everyone is looked at before anything is built. */
+static void a_warning_made_an_error(void **state)
+{
+    (void)state;
+    static const char *const places[] = {
+        "checks { top-first level error }\nathlete ines { gym hall; max squat 100 kg }\n"
+        "block one { for ines; starts 2027-01-04; weeks 1; day A { squat { 3 x 5 at 70%; top 1 x 1 at rpe 8 } } }\n",
+        "athlete ines { gym hall; max squat 100 kg }\nblock one { for ines; starts 2027-01-04; weeks 1; checks { "
+        "top-first level error }; day A { squat { 3 x 5 at 70%; top 1 x 1 at rpe 8 } } }\n",
+        "checks { top-first level warning }\nathlete ines { gym hall; max squat 100 kg }\n"
+        "block one { for ines; starts 2027-01-04; weeks 1; day A { squat { 3 x 5 at 70%; top 1 x 1 at rpe 8 } } }\n",
+    };
+    for (size_t i = 0; i < 3; i++) {
+        enum setwright_status wanted = i < 2 ? SETWRIGHT_FINDINGS : SETWRIGHT_FINE;
+        struct run run;
+        struct kept kept = { 0 };
+        load_text_of(&run, places[i]);
+        assert_int_equal(setwright_check_errors(run.sw), wanted);
+        assert_int_equal(setwright_errors(run.sw), i < 2);
+        assert_int_equal(setwright_check(run.sw), wanted); /* once more, and it is the same one */
+        assert_int_equal(setwright_errors(run.sw), i < 2);
+        setwright_free(run.sw);
+        load_text_of(&run, places[i]);
+        assert_int_equal(setwright_build_checked(run.sw, "csv", &(struct setwright_choice){ 0 }, SINK(kept)), wanted);
+        assert_int_equal(setwright_errors(run.sw), i < 2);
+        setwright_free(run.sw);
+        forget(&kept);
+    }
+}
+
+static void no_such_format(void **state)
+{
+    (void)state;
+    struct run run;
+    struct kept kept = { 0 };
+    struct setwright_choice all = { 0 };
+    load_text_of(&run, FIVE_OF_THEM);
+    assert_int_equal(setwright_build_checked(run.sw, "yml", &all, SINK(kept)), SETWRIGHT_USAGE);
+    assert_non_null(strstr(setwright_problem(run.sw), "yaml"));
+    assert_int_equal(kept.length, 0);
+    assert_null(setwright_sheet_name(-1, NULL));
+    setwright_free(run.sw);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -519,6 +701,11 @@ int main(void)
         cmocka_unit_test(why),
         cmocka_unit_test(tables_that_need_no_files),
         cmocka_unit_test(two_at_once),
+        cmocka_unit_test(turns_are_the_whole),
+        cmocka_unit_test(who_takes_turns_may_have_enough),
+        cmocka_unit_test(checked_again),
+        cmocka_unit_test(a_warning_made_an_error),
+        cmocka_unit_test(no_such_format),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

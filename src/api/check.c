@@ -87,11 +87,22 @@ static bool walk_from(struct walk_all *walk, int pair, int index, bool ahead)
     return true;
 }
 
+/* A look after another: what the rules said of the plans is said anew. */
+static void rules_forget(struct setwright *sw)
+{
+    int count;
+    struct finding *const *all = findings_all(sw->findings, &count);
+    for (int i = 0; i < count; i++)
+        all[i]->off |= all[i]->kind == KIND_RULE;
+    sw->heard = sw->allowed = NULL;
+}
+
 bool check_all(struct setwright *sw, struct checking *checking, const struct plan_taker *taker)
 {
     const struct model *model = sw->model;
     struct walk_all walk = { .sw = sw, .checking = checking, .taker = taker, .touched = NEW_MANY(sw->arena, bool *, model->block_count + 1),
                              .has_pairs = NEW_MANY(sw->arena, bool, model->athlete_count + 1) };
+    rules_forget(sw);
     for (int i = 0; i < model->block_count; i++)
         walk.touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
     pairs_make(sw);

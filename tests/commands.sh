@@ -71,6 +71,11 @@ verdict $? 'the list of commands was read'
 expect '--version' 0 - "$sw" --version
 
 # Words that are not known.
+expect 'a misspelt option' 2 'did you mean --format?' "$sw" build --formt csv fine.block
+expect 'a misspelt option with its value' 2 'did you mean --format?' "$sw" build --formt=csv fine.block
+expect 'an option with a value that is not there' 2 '--output needs a value' "$sw" build -o '' fine.block
+expect 'an option whose value is empty' 2 '--accept needs a value' "$sw" check --accept= fine.block
+expect 'another option whose value is empty' 2 '--write-accept needs a value' "$sw" check --write-accept= fine.block
 expect 'a misspelt command' 2 'did you mean check?' "$sw" chek fine.block
 expect 'a command far from all' 2 'setwright --help' "$sw" frobnicate
 expect 'a file without its command' 2 'fine.block' "$sw" fine.block

@@ -29,10 +29,6 @@ struct accept {
 bool accept_asked_well(const struct request *request)
 {
     const char *read = request->accept, *write = request->write_accept;
-    if ((read && !*read) || (write && !*write)) {
-        diag_say(stderr, "%s needs the name of a file", read && !*read ? "--accept" : "--write-accept");
-        return false;
-    }
     if (!read || !write || !strcmp(read, write))
         return true;
     diag_say(stderr, "--accept %s and --write-accept %s name two files; --write-accept alone reads its file, too", read, write);

@@ -121,17 +121,13 @@ static int find_names(struct build *build)
 
 static bool is_folder(const struct request *request)
 {
-    return request->out && request->out[0] && (request->out[strlen(request->out) - 1] == '/' || file_is_folder(request->out));
+    return request->out && (request->out[strlen(request->out) - 1] == '/' || file_is_folder(request->out));
 }
 
 static int build_into(struct build *build)
 {
     const char *out = build->request->out;
     struct setwright_choice choice = choice_of(build->request);
-    if (out && !out[0]) {
-        diag_say(stderr, "-o needs a name");
-        return EXIT_USAGE;
-    }
     if (is_folder(build->request))
         return folder_build(build, out);
     if (!build->request->per_week)

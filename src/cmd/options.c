@@ -79,12 +79,14 @@ static void long_wrong(const struct command *command, const char *word)
     const char *names[OPTIONS_MOST], *fits[2] = { NULL, NULL };
     int count = rows_of(command), fitting = 0;
     size_t length = strcspn(word + 2, "=");
+    char name[32] = "";
     for (int i = 0; i < count; i++) {
         names[i] = command->options[i]->name;
         if (!strncmp(names[i], word + 2, length) && fitting < 2)
             fits[fitting++] = names[i];
     }
-    const char *near = word_nearest(word + 2, names, count);
+    snprintf(name, sizeof name, "%.*s", (int)length, word + 2); /* without its `=value` */
+    const char *near = word_nearest(name, names, count);
     if (fitting == 2)
         diag_say(stderr, "%s could be --%s or --%s; write it out", word, fits[0], fits[1]);
     else if (near)

@@ -12,9 +12,9 @@ static const char *counted(const struct request *request, const struct setwright
     return request->fail_on == SETWRIGHT_ADVICE ? arena_format(request->arena, "%s, %d of advice", text, advice) : text;
 }
 
-static void count_aloud(const struct request *request, const struct setwright *sw)
+static void count_aloud(const struct request *request, const struct setwright *sw, int status)
 {
-    if (setwright_errors(sw) || setwright_warnings(sw))
+    if (status || setwright_warnings(sw))
         printf("%s.\n", counted(request, sw));
     else
         printf("Nothing to mend.\n");
@@ -29,7 +29,7 @@ static int show(struct request *request, struct session *session, int status)
     if (findings_on_stdout(request) && status)
         diag_say(stderr, "%s; they are on standard output", counted(request, session->sw));
     else if (!findings_on_stdout(request) && isatty(STDOUT_FILENO))
-        count_aloud(request, session->sw);
+        count_aloud(request, session->sw, status);
     return status;
 }
 

@@ -1,4 +1,5 @@
 #include "base/file.h"
+#include "base/stop.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -13,6 +14,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <time.h>
@@ -410,6 +412,209 @@ static void standard_output_stays_open(void **state)
     assert_string_equal(got(place, path), "sheet\n");
 }
 
+/* `count` bytes that differ along their way; they belong to the arena. */
+static char *many_bytes(const struct place *place, size_t count)
+{
+    char *bytes = arena_alloc(place->arena, count + 1);
+    for (size_t i = 0; i < count; i++)
+        bytes[i] = (char)('a' + (i * 7 + i / 1000) % 26);
+    bytes[count] = 0;
+    return bytes;
+}
+
+static off_t size_of(const char *path)
+{
+    struct stat about;
+    return stat(path, &about) == 0 ? about.st_size : -1;
+}
+
+/* Little is held back in memory, much in a file without a name: either way nothing is to be seen before the end. */
+static void what_is_held_back_comes_at_the_end(void **state)
+{
+    const struct place *place = *state;
+    static const size_t sizes[] = { 0, 10, 100000, 3000000 };
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        const char *path = path_to(place, "out"), *why = "";
+        char *bytes = many_bytes(place, sizes[i]), *back = arena_alloc(place->arena, sizes[i] + 1);
+        fflush(stdout);
+        int kept = dup(STDOUT_FILENO), file = open(path, O_RDWR | O_CREAT | O_TRUNC, 0600);
+        dup2(file, STDOUT_FILENO);
+        struct file_out *out = file_create(place->arena, NULL, &why);
+        file_hold(place->arena, out);
+        bool written = true;
+        for (size_t at = 0; at < sizes[i]; at += 5000)
+            written &= file_write(out, bytes + at, sizes[i] - at < 5000 ? sizes[i] - at : 5000);
+        off_t before = size_of(path);
+        written &= file_commit(out, &why);
+        dup2(kept, STDOUT_FILENO);
+        close(kept);
+        assert_true(written);
+        assert_int_equal(before, 0);
+        assert_int_equal(size_of(path), sizes[i]);
+        assert_int_equal(pread(file, back, sizes[i], 0), sizes[i]);
+        assert_memory_equal(back, bytes, sizes[i]);
+        close(file);
+    }
+}
+
+static void what_is_held_back_may_be_given_up(void **state)
+{
+    const struct place *place = *state;
+    const char *why = "";
+    static const size_t sizes[] = { 10, 3000000 };
+    for (size_t i = 0; i < 2; i++) {
+        int ends[2];
+        char byte;
+        assert_int_equal(pipe(ends), 0);
+        struct file_out *out = file_create(place->arena, arena_format(place->arena, "/dev/fd/%d", ends[1]), &why);
+        file_hold(place->arena, out);
+        assert_true(file_write(out, many_bytes(place, sizes[i]), sizes[i]));
+        file_abandon(out);
+        close(ends[1]);
+        assert_int_equal(read(ends[0], &byte, 1), 0);
+        close(ends[0]);
+    }
+}
+
+/* Where much cannot be held back, because TMPDIR is no folder for files, that is the failure. */
+static void nowhere_to_hold_back(void **state)
+{
+    const struct place *place = *state;
+    const char *why = "", *set = getenv("TMPDIR"), *kept = set ? arena_copy(place->arena, set, strlen(set)) : NULL;
+    setenv("TMPDIR", path_to(place, "none"), 1);
+    struct file_out *out = file_create(place->arena, "/dev/null", &why);
+    file_hold(place->arena, out);
+    assert_false(file_write(out, many_bytes(place, 3000000), 3000000));
+    assert_false(file_commit(out, &why));
+    assert_string_equal(why, "no such file");
+    setenv("TMPDIR", "", 1); /* as if it were not set */
+    out = file_create(place->arena, "/dev/null", &why);
+    file_hold(place->arena, out);
+    assert_true(file_write(out, many_bytes(place, 3000000), 3000000));
+    assert_true(file_commit(out, &why));
+    if (kept)
+        setenv("TMPDIR", kept, 1);
+    else
+        unsetenv("TMPDIR");
+}
+
+/* How a copy of the test ends in which `act` changes what holds for a whole process; 0 when it finds all well. */
+static int in_a_copy(int (*act)(const struct place *place), const struct place *place)
+{
+    int status = 0;
+    fflush(NULL);
+    pid_t child = fork();
+    if (!child)
+        exit(act(place));
+    assert_true(child > 0);
+    assert_int_equal(waitpid(child, &status, 0), child);
+    return WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
+}
+
+static int write_too_much(const struct place *place)
+{
+    const struct rlimit limit = { 100000, 100000 };
+    const char *why = "";
+    signal(SIGXFSZ, SIG_IGN);
+    if (setrlimit(RLIMIT_FSIZE, &limit))
+        return 2;
+    struct file_out *out = file_create(place->arena, path_to(place, "large"), &why);
+    if (file_write(out, many_bytes(place, 300000), 300000) || !file_failed(out) || file_fails_quietly(out))
+        return 3;
+    if (file_commit(out, &why) || strcmp(why, "the file would be too large") != 0 || entries(place))
+        return 4;
+    out = file_create(place->arena, "/dev/null", &why); /* nor can it be held back */
+    file_hold(place->arena, out);
+    if (file_write(out, many_bytes(place, 3000000), 3000000))
+        return 5;
+    return file_commit(out, &why) || strcmp(why, "the file would be too large") != 0 ? 6 : 0;
+}
+
+static void a_file_has_its_limit(void **state)
+{
+    assert_int_equal(in_a_copy(write_too_much, *state), 0);
+}
+
+static int write_when_stopped(const struct place *place)
+{
+    const char *why = "";
+    struct file_out *out = file_create(place->arena, path_to(place, "sheet"), &why),
+                    *held = file_create(place->arena, "/dev/null", &why);
+    file_hold(place->arena, held);
+    struct stop stop = stop_hold();
+    raise(SIGTERM);
+    int wrong = 0;
+    if (file_write(out, many_bytes(place, 300000), 300000) || !file_fails_quietly(out))
+        wrong = 2;
+    if (file_commit(out, &why) || strcmp(why, "setwright was asked to stop") != 0 || entries(place))
+        wrong = 3;
+    if (file_write(held, many_bytes(place, 3000000), 3000000) || !file_fails_quietly(held))
+        wrong = 4;
+    file_abandon(held);
+    signal(SIGTERM, SIG_IGN); /* drops the one that waits */
+    stop_release(&stop);
+    return wrong;
+}
+
+static void who_is_asked_to_stop_writes_no_more(void **state)
+{
+    assert_int_equal(in_a_copy(write_when_stopped, *state), 0);
+}
+
+/* As somebody who may not do everything: the folder is open to all, the file in it is not. */
+static int write_over_anothers(const struct place *place)
+{
+    const char *why = "";
+    if (getuid() == 0 && setuid(65534) != 0)
+        return 2;
+    struct file_out *out = file_create(place->arena, path_to(place, "sheet"), &why);
+    if (out || strcmp(why, "no permission") != 0)
+        return 3;
+    out = file_create(place->arena, path_to(place, "locked/sheet"), &why);
+    if (out || strcmp(why, "no permission") != 0)
+        return 4;
+    return entries(place) == 2 ? 0 : 5;
+}
+
+static void what_may_not_be_written_is_not_replaced(void **state)
+{
+    const struct place *place = *state;
+    const char *path = path_to(place, "sheet");
+    put(path, "old");
+    chmod(path, 0444);
+    chmod(place->folder, 0777);
+    assert_int_equal(mkdir(path_to(place, "locked"), 0555), 0);
+    assert_int_equal(in_a_copy(write_over_anothers, place), 0);
+    assert_string_equal(got(place, path), "old");
+}
+
+static void folders_take_their_place(void **state)
+{
+    const struct place *place = *state;
+    const char *why = "", *made = path_to(place, "made"), *path = path_to(place, "club");
+    assert_true(folder_make(made, &why));
+    assert_true(folder_make(made, &why)); /* is there already */
+    assert_false(folder_make(path_to(place, "none/club"), &why));
+    assert_string_equal(why, "no such folder to make it in");
+    put(path, "x");
+    assert_false(folder_make(path, &why));
+    assert_string_equal(why, "it is a file, not a folder");
+    assert_false(folder_make(path_to(place, "club/inner"), &why));
+    assert_string_equal(why, "a part of the path is no folder");
+    assert_false(folder_place(made, path, &why));
+    assert_string_equal(why, "a part of the path is no folder");
+    unlink(path);
+    assert_true(folder_make(path, &why));
+    put(path_to(place, "club/a"), "");
+    assert_false(folder_place(made, path, &why)); /* never over what has something in it */
+    assert_true(file_is_folder(made));
+    unlink(path_to(place, "club/a"));
+    folder_drop(path);
+    assert_true(folder_place(made, path, &why));
+    assert_true(file_is_folder(path));
+    assert_false(file_is_folder(made));
+}
+
 static void folders_are_listed_by_bytes(void **state)
 {
     const struct place *place = *state;
@@ -456,6 +661,13 @@ int main(void)
         IN_A_FOLDER(what_is_renamed_is_never_seen_half),
         IN_A_FOLDER(standard_output_stays_open),
         IN_A_FOLDER(folders_are_listed_by_bytes),
+        IN_A_FOLDER(what_is_held_back_comes_at_the_end),
+        IN_A_FOLDER(what_is_held_back_may_be_given_up),
+        IN_A_FOLDER(nowhere_to_hold_back),
+        IN_A_FOLDER(a_file_has_its_limit),
+        IN_A_FOLDER(who_is_asked_to_stop_writes_no_more),
+        IN_A_FOLDER(what_may_not_be_written_is_not_replaced),
+        IN_A_FOLDER(folders_take_their_place),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -149,6 +149,10 @@ def what_was_done_becomes_a_diary():
         is_diary('numbers are compared by value', folder, diary_of(FIRST), 'sheet.csv')
         folder.write('other.csv', as_csv(printed(folder)))
         is_diary('an empty copy of the sheet changes nothing', folder, diary_of(FIRST, 'other.csv, sheet.csv'), 'other.csv', 'sheet.csv')
+        for row in chosen(rows, lift='row', **INES):
+            row['unit'] = 'kg'
+        folder.write('sheet.csv', as_csv(rows))
+        is_diary('a unit beside a load of her own', folder, diary_of(FIRST), 'sheet.csv')
         folder.write('sheet.csv', as_csv([row for row in rows if row['lift'] != 'curl']))
         is_diary('a lift that is on no sheet is left out', folder, diary_of(FIRST.replace('    curl skipped\n', '')), 'sheet.csv')
 
@@ -329,6 +333,22 @@ WRONG = [
           files={'winter.block': WINTER.replace('    squat { warm-up 1', '    bench 1 x 1 at 50 kg\n    squat { warm-up 1')}, find={'role': 'top'}),
     Wrong('a stale plan: a row that nobody filled in', lambda rows, row: None, 'sets', 'the plan says 4 sets here, the sheet 3', find={'lift': 'curl'},
           files={'winter.block': WINTER.replace('curl 3 x 10', 'curl 4 x 10')}),
+    Wrong('more sets than the one planned', put(done_reps='1 1', done_rpe=''), 'done_reps', '2 numbers of repetitions, and the plan has 1 set here', find={'lift': 'squat', 'role': 'top'}),
+    Wrong('more loads than planned sets', put(done_load='90 90 90 90 85', done_reps='5', done_rpe=''), 'done_load', '5 loads, and the plan has 4 sets here'),
+    Wrong('metres where seconds count', put(done_reps='45 m', date='2027-01-05'), 'done_reps', 'the plan counts seconds here', find=B),
+    Wrong('seconds where metres count', put(done_reps='20 s', done_load='25', date='2027-01-05'), 'done_reps', 'the plan counts metres here', find={'day': 'B', 'lift': 'carry'}),
+    Wrong('pounds to a thousandth', put(done_load='200.125', done_reps='5'), 'done_load', '200.125 lb has more decimals than a weight in lb', 'at most two decimals',
+          {'athlete': 'tomas', 'lift': 'squat', 'role': 'back-off'}),
+    Wrong('two dates for one session', lambda rows, row: (row.update(done_reps='45', date='2027-01-06'), chosen(rows, athlete='ines', week='1', lift='pull-up')[0].update(done_reps='8', date='2027-01-05')),
+          'date', 'this session has another date, 2027-01-05, in another row', 'write one date for all rows', B, related='note: the other date is here'),
+    Wrong('two dates for one session, one where nothing was done', lambda rows, row: (row.update(date='2027-01-06'), chosen(rows, athlete='ines', week='1', lift='pull-up')[0].update(done_reps='8', date='2027-01-05')),
+          'date', 'this session has another date, 2027-01-05, in another row', find=B, related='note: the other date is here'),
+    Wrong('an athlete of another file', put(athlete='wilhelmina'), 'athlete', 'no athlete is called wilhelmina', 'is the file with this athlete among those named'),
+    Wrong('a block of another file', put(block='lighthouse'), 'block', 'no block is called lighthouse', 'is the file with this block among those named'),
+    Wrong('a week beyond the only one', put(done_reps='4'), 'week', 'the block has 1 week, and this is week 2', STALE, {'week': '2', 'lift': 'bench'},
+          files={'winter.block': WINTER.replace('weeks 2', 'weeks 1')}),
+    Wrong('a day of one row', put(done_reps='5', date='2027-01-07'), 'seq', 'this day of the plan has 1 row, and this is row 4', STALE, {'day': 'B', 'lift': 'plank'},
+          files={'winter.block': WINTER[:WINTER.index('    pull-up')] + '    pull-up 3 x 8 at bodyweight\n' + WINTER[WINTER.index('  }\n  day C'):]}),
     Wrong('a block of others', lambda rows, row: None, 'block', 'ines does not train in block winter', find={'role': 'top'},
           files={'winter.block': WINTER.replace('for ines, tomas', 'for tomas')}),
 ]

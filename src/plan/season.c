@@ -120,13 +120,8 @@ static struct meet_load loaded(const struct platform *p, struct weight load)
 
 static void lift_attempts(const struct platform *p, struct meet_lift *lift)
 {
-    struct weight before = { INT64_MIN };
-    for (int i = 0; i < ATTEMPT_COUNT; i++) {
-        struct weight load = load_nearest(p, ratio_percent(lift->max.load, lift->line->percent[i]));
-        load = load.e10 < before.e10 ? before : load;
-        lift->attempts[i] = loaded(p, load);
-        before = load;
-    }
+    for (int i = 0; i < ATTEMPT_COUNT; i++)
+        lift->attempts[i] = loaded(p, load_nearest(p, ratio_percent(lift->max.load, lift->line->percent[i])));
 }
 
 static void lift_thirds(const struct platform *p, struct meet_lift *lift)

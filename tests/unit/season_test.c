@@ -105,6 +105,8 @@ static const struct case_row cases[] = {
     /* 0.9, 0.95 and 1.05 of 80 less 60 */
     { "a lift that loads the body is announced as what is added", CHIN, "bodyweight 60 kg on 2027-01-02; max chin 80 kg",
       LAKESIDE "; attempts chin 90%, 95%, 105%", "chin 12.5 15 25 (20 to 30)" },
+    { "and has one step above the third at least, as a bar has", CHIN, "bodyweight 60 kg on 2027-01-02; max chin 80 kg",
+      LAKESIDE "; attempts chin 95%, 95%, 95%", "chin 15 15 15 (15 to 17.5)" },
     { "and nobody knows it without a bodyweight", CHIN, "max chin 80 kg", LAKESIDE "; attempts chin 90%, 95%, 105%",
       "chin no bodyweight" },
     { "nor a lift without a max", "", "max squat 120 kg on 2027-01-02; max bench 60 kg on 2027-04-18",

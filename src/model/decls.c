@@ -308,7 +308,8 @@ static void gym_ladders(struct gym_parts *p, struct span at)
         if (!p->has_plates) {
             bar->ladder = steps_from((struct weight){ empty.e10 + 2 * p->collar.e10 }, p->gym->unit);
         } else if (!ladder_bar(p->club->arena, empty, p->collar, p->discs.at, p->discs.count, &bar->ladder)) {
-            diag_add(p->club->findings, KIND_LIMIT, at, "these discs make more than %d different loads", LADDER_MOST);
+            struct finding *finding = diag_add(p->club->findings, KIND_LIMIT, at, "these discs make more than %d different loads", LADDER_MOST);
+            diag_help(p->club->findings, finding, "leave out the discs that nobody loads");
             bar->ladder = steps_from(empty, p->gym->unit);
         }
     }

@@ -95,7 +95,7 @@ static bool load_set(struct diarist *d, const struct done_list *loads, int index
         return true;
     diag_help(d->club->findings,
               place_finding(&d->place, KIND_NUMBER, loads->span, "a weight in lb has at most two decimals"),
-              "write it as 72.25 lb");
+              "write two at most, such as 72.25");
     return false;
 }
 

@@ -388,8 +388,8 @@ bool weight_of(struct club *club, const struct node *weight, enum weight_unit un
         unit = written == UNIT_POUND ? UNIT_LB : UNIT_KG;
     if (weight_from(number, unit, out))
         return true;
-    diag_add(club->findings, KIND_NUMBER, weight->at,
-             unit == UNIT_LB ? "a weight in lb has at most two decimals" : "this weight is out of all reason");
+    diag_help(club->findings, diag_add(club->findings, KIND_NUMBER, weight->at, "a weight in lb has at most two decimals"),
+              "write two at most, such as 72.25");
     return false;
 }
 

@@ -60,6 +60,15 @@ static const struct row rows[] = {
     FAULT("a change without a unit", WEEK "load down 10 }; day A { sled 3 x 5 at 70% }", "error unit `10`"),
     PLAN("a load change below nothing is nothing", WEEK "load down 900 kg }; day A { sled 3 x 5 at 70% }", "3x5 0"),
 
+    PLAN("load to a weight in pounds", WEEK "load to 1100 lb }; day A { sled 3 x 5 at 70% }",
+         "3x5 500"), /* 498.95: to the step of 2.5 kg */
+    PLAN("a change for a lift reaches an entry that may be done with it", WEEK "sets down 1 for press }; day A { pulldown or press 3 x 5; curl 3 x 5 }",
+         "2x5 ?; 3x5 ?"),
+    PLAN("and one whose lift was swapped for it", "weeks 1; adjust ines { swap curl with press; sets down 1 for press }; day A { curl 3 x 5 }",
+         "2x5 ?"),
+    PLAN("and by the name that was written", "weeks 1; adjust ines { swap curl with press; sets down 1 for curl }; day A { curl 3 x 5 }",
+         "2x5 ?"),
+
     /* on which sets a load change acts */
     PLAN("in a taper load acts on sets given by load or per cent",
          "weeks 1; taper week 1 { load down 10% }; day A { squat 1 x 5 at rpe 8 then 1 x 5 at 80 kg }",

@@ -42,6 +42,30 @@ static void what_a_lift_is_loaded_with(void **state)
     assert_false(gym_has_equipment(gym, &hex));
 }
 
+/* A machine of its own first, then the main stack, then free steps; of bars the main one, or the first there is. */
+static void what_stands_in(void **state)
+{
+    (void)state;
+    struct gym gym = *hall();
+    struct named_ladder stacks[] = { { "tower", ladder_steps(hundredths(700), hundredths(700)) }, { NULL, ladder_steps(hundredths(500), hundredths(500)) } };
+    struct lift tower = { .loads = LOADS_STACK, .equipment = stacks[0].name }, crane = { .loads = LOADS_STACK, .equipment = other },
+                row = { .loads = LOADS_STACK }, squat = { .loads = LOADS_BAR }, hex = { .loads = LOADS_BAR, .equipment = other };
+    gym.stacks = stacks, gym.stack_count = 2;
+    assert_ptr_equal(ladder_for(&gym, &tower), &stacks[0].ladder);
+    assert_ptr_equal(ladder_for(&gym, &crane), &stacks[1].ladder);
+    assert_ptr_equal(ladder_for(&gym, &row), &stacks[1].ladder);
+    assert_true(gym_has_equipment(&gym, &tower));
+    assert_false(gym_has_equipment(&gym, &crane));
+    gym.stack_count = 1;
+    assert_ptr_equal(ladder_for(&gym, &crane), &gym.free);
+    assert_ptr_equal(ladder_for(&gym, &row), &gym.free);
+    gym.bars++, gym.bar_count = 1; /* the trap bar alone */
+    assert_ptr_equal(ladder_for(&gym, &squat), &gym.bars[0].ladder);
+    assert_ptr_equal(ladder_for(&gym, &hex), &gym.bars[0].ladder);
+    gym.name = NULL; /* nobody's gym lacks nothing */
+    assert_true(gym_has_equipment(&gym, &hex));
+}
+
 static void what_is_added_is_rounded(void **state)
 {
     static const struct {
@@ -68,6 +92,7 @@ static void what_is_added_is_rounded(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = { cmocka_unit_test(what_a_lift_is_loaded_with), cmocka_unit_test(what_is_added_is_rounded) };
+    const struct CMUnitTest tests[] = { cmocka_unit_test(what_a_lift_is_loaded_with), cmocka_unit_test(what_stands_in),
+                                        cmocka_unit_test(what_is_added_is_rounded) };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

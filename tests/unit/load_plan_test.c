@@ -19,6 +19,9 @@ static const struct row rows[] = {
          "2x3 77.5!"), /* 79 rounds to 80 */
     PLAN("planned above, rounded at it", "weeks 1; day A { squat 2 x 3 at 81% cap 80% }", "2x3 80!"),
     PLAN("a cap by weight", "weeks 1; day A { squat 2 x 3 at 90% cap 81 kg }", "2x3 80!"),
+    PLAN("of a lift that loads the body a cap is of what is added", "weeks 1; day A { pull-up 3 x 3 at bodyweight plus 15 kg cap 10 kg }",
+         "3x3 10!"),
+    PLAN("and is kept with less", "weeks 1; day A { pull-up 3 x 3 at bodyweight plus 5 kg cap 10 kg }", "3x3 5"),
     PLAN("a cap by the week", "weeks 2; day A { squat 2 x 3 at 90% cap 80 | 95% }", "2x3 80! | 2x3 90"),
     PLAN("the rpe shown is what is done", "weeks 1; day A { squat 2 x 3 at rpe 9 cap 80% }", "2x3 80!"),
     PLAN("a cap of an open load lowers the effort", "weeks 1; day A { curl 2 x 3 at rpe 9 cap rpe 8 }", "2x3 ?@8!"),

@@ -36,6 +36,24 @@ static void a_line_a_lift_with_what_was_printed(void **state)
     told_end(&t);
 }
 
+/* A drop from a top set of open load has none either, only what it hangs on; a lift that is warmed up and not trained is none. */
+static void open_loads_say_what_they_hang_on(void **state)
+{
+    (void)state;
+    struct told t = told_club(INES "block a { for ines; starts 2027-01-04; weeks 1\n"
+                              "day A on mon { deadlift { top 1 x 1 at rpe 8; back-off 2 x 5 drop 15% }\n"
+                              "bench or press or curl 2 x 5 at 10 kg; squat { warm-up 1 x 5 at 20 kg } } }\n");
+    assert_string_equal(written(&t, (struct narrow){ 0 }),
+                        "\ndiary ines {\n"
+                        "  2027-01-04 A {\n"
+                        "    deadlift as planned  # top 1 x 1 at ____ kg, rpe 8; back-off 2 x 5 at ____ kg, 15 % below the top set\n"
+                        "    bench    as planned  # 2 x 5 at 20 kg; or press or curl\n"
+                        "    # session rpe 7 for 80 min\n"
+                        "  }\n"
+                        "}\n");
+    told_end(&t);
+}
+
 static void a_diary_without_a_session_is_none(void **state)
 {
     (void)state;
@@ -60,6 +78,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_line_a_lift_with_what_was_printed),
+        cmocka_unit_test(open_loads_say_what_they_hang_on),
         cmocka_unit_test(a_diary_without_a_session_is_none),
         cmocka_unit_test(every_line_of_the_head_is_a_remark),
     };

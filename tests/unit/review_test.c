@@ -81,6 +81,9 @@ static const struct looking rows[] = {
       .sessions = "2027-01-04 in 1, 2027-01-07 in 1, 2027-01-11 in 2",
       .misses = "2027-01-14 B no entry; 2027-01-18 A no entry; 2027-01-21 B no entry; 2027-01-25 A no entry; "
                 "2027-01-28 B no entry" },
+    { "a session without a label is of its week, on a Saturday day C's", THREE "2027-01-09 { squat 60 kg x 5 }\n2027-01-13 { squat 60 kg x 5 }",
+      .weeks = "2027-01-04 1, 2027-01-11 2",
+      .sessions = "2027-01-04 in 1, 2027-01-07 in 1, 2027-01-09 in 1, 2027-01-11 in 2, 2027-01-13 in 2", .misses = "2027-01-09 C bench unnamed" },
     { "by week", THREE, .first_week = 2, .last_week = 3, .inside = true, .weeks = "2027-01-11 2",
       .sessions = "2027-01-11 in 2", .misses = "" },
     { "by date", "2027-01-04" A_DONE "2027-01-18" A_DONE "2027-01-21" B_DONE, .from = "2027-01-07", .to = "2027-01-18",

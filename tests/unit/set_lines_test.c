@@ -111,6 +111,71 @@ static void warm_ups_stand_two_on_a_line(void **state)
                         "              20 kg x 1, empty bar\n");
 }
 
+/* Runs of one group differ in load alone, and each says by itself what is odd about it. */
+static void each_run_says_what_is_odd_about_it(void **state)
+{
+    struct plan_run runs[] = {
+        { .sets = 1, .has_load = true, .load = KG(20), .shown = KG(20), .disc_count = 0, .under_bar = true },
+        { .sets = 2, .has_load = true, .load = KG(25), .shown = KG(25), .disc_count = -1, .capped = true },
+        { .sets = 1, .disc_count = -1, .capped = true, .has_effort = true, .effort_low = DEC(7), .effort_high = DEC(7) },
+    };
+    struct group group = { .load_kind = LOAD_WEIGHT };
+    struct plan_group groups[] = { { &group, ROLE_WORK, 4, 4, REPS_COUNT, 5, 5, runs, 3 } };
+    struct plan_entry entry = { .entry = &squat_entry, .lift = &squat, .groups = groups, .group_count = 1 };
+    const char *text = lines_of(*state, &entry);
+    assert_non_null(strstr(text, "the empty bar  no lighter load on this bar\n"));
+    assert_non_null(strstr(text, "25 kg  capped: held below the planned load\n"));
+    assert_non_null(strstr(text, "capped: no harder than this"));
+    groups[0].runs = &runs[2], groups[0].run_count = 1;
+    assert_non_null(strstr(lines_of(*state, &entry), "capped: no harder than this"));
+}
+
+/* Of one leg or arm at a time, warm-ups too; and a number of reps in all. */
+static void each_side_is_said(void **state)
+{
+    struct group side = { .load_kind = LOAD_WEIGHT, .each_side = true };
+    struct plan_run run = { .sets = 1, .has_load = true, .load = KG(20), .shown = KG(20), .disc_count = 0 };
+    struct plan_group groups[] = { { &side, ROLE_WARM_UP, 1, 1, REPS_COUNT, 5, 5, &run, 1 },
+                                   { &side, ROLE_WARM_UP, 1, 1, REPS_METRES, 20, 20, &run, 1 },
+                                   { &side, ROLE_WORK, 1, 1, REPS_TOTAL, 30, 30, &run, 1 } };
+    struct plan_entry entry = { .entry = &squat_entry, .lift = &squat, .groups = groups, .group_count = 3 };
+    const char *text = lines_of(*state, &entry);
+    assert_non_null(strstr(text, "20 kg x 5 each side, empty bar"));
+    assert_non_null(strstr(text, "20 kg x 20 m each side, empty bar"));
+    assert_non_null(strstr(text, "30 reps each side in all, in as many sets as it takes"));
+}
+
+/* A warm-up with anything to say besides load and reps is written as other sets are. */
+static void warm_ups_with_more_to_say_stand_alone(void **state)
+{
+    static const struct {
+        struct group group;
+        const char *says;
+    } rows[] = {
+        { { .load_kind = LOAD_WEIGHT }, NULL },
+        { { .load_kind = LOAD_WEIGHT, .rest = { 60, 60 } }, "rest 1 min" },
+        { { .load_kind = LOAD_WEIGHT, .pause = { 3, 3 } }, "pause 3 s" },
+        { { .load_kind = LOAD_WEIGHT, .every_s = 60 }, "a set every 1 min" },
+        { { .load_kind = LOAD_WEIGHT, .tempo = "31X0" }, "tempo 31X0" },
+        { { .load_kind = LOAD_WEIGHT, .optional = true }, "optional" },
+        { { .load_kind = LOAD_WEIGHT, .until_speed = DEC(0.4) }, "slower than 0.4 m/s" },
+    };
+    struct plan_run run = { .sets = 1, .has_load = true, .load = KG(20), .shown = KG(20), .disc_count = 0 };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct plan_group groups[] = { { &rows[i].group, ROLE_WARM_UP, 1, 1, REPS_COUNT, 5, 5, &run, 1 } };
+        struct plan_entry entry = { .entry = &squat_entry, .lift = &squat, .groups = groups, .group_count = 1 };
+        const char *text = lines_of(*state, &entry);
+        assert_int_equal(strstr(text, "    Warm-up   20 kg x 5, empty bar\n") != NULL, !rows[i].says);
+        assert_int_equal(strstr(text, "    Warm-up   1 set x 5 reps") != NULL, rows[i].says != NULL);
+        if (rows[i].says)
+            assert_non_null(strstr(text, rows[i].says));
+    }
+    run.capped = true;
+    struct plan_group groups[] = { { &rows[0].group, ROLE_WARM_UP, 1, 1, REPS_COUNT, 5, 5, &run, 1 } };
+    struct plan_entry entry = { .entry = &squat_entry, .lift = &squat, .groups = groups, .group_count = 1 };
+    assert_non_null(strstr(lines_of(*state, &entry), "capped: held below the planned load"));
+}
+
 /* What fits beside the load stands there, to the last column. */
 static void details_stand_beside_the_load_where_they_fit(void **state)
 {
@@ -135,6 +200,9 @@ int main(void)
         TEST(added_weight_carries_its_sign_in_the_table),
         TEST(every_word_about_a_group_is_there),
         TEST(warm_ups_stand_two_on_a_line),
+        TEST(each_run_says_what_is_odd_about_it),
+        TEST(each_side_is_said),
+        TEST(warm_ups_with_more_to_say_stand_alone),
         TEST(details_stand_beside_the_load_where_they_fit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -198,6 +198,39 @@ def eleven_athletes():
         row = [json.loads(line) for line in check(folder, '--findings', 'json')[0].splitlines() if 'under-bar' in line][0]
         equal((row['athletes'], row['athlete_count']), (people[:8], 11))
         assert 'and 3 more' in check(folder, '--findings', 'github')[0]
+        assert '  in block winter, week 1, day A, squat for rower-a, rower-b,' in check(folder)[1] and 'rower-h and 3 more\n' in check(folder)[1]
+
+
+def a_finding_over_two_lines():
+    """Workflow commands take columns within one line alone; the other forms have both ends."""
+    text = CLUB + WINTER.replace('5% }', '5%; squat (3 |\n  4 | 5) x 3 at 50% }', 1)
+    with Folder({'club.block': text}) as folder:
+        rows = [row for row in from_json(check(folder, '--findings', 'json')[0]) if row[1] == 'weeks' and row[3] != row[5]]
+        equal(len(rows), 1)
+        level, rule, file, line, column, end_line, end_column, message = rows[0]
+        lines = text.splitlines()
+        equal((lines[line - 1][column - 1:], lines[end_line - 1][:end_column - 1]), ('(3 |', '  4 | 5)'))
+        equal([row for row in from_sarif(check(folder, '--findings', 'sarif')[0]) if row[3] != row[5]], rows)
+        found = [(command, p, said) for command, p, said in commands(check(folder, '--findings', 'github')[0]) if said.startswith(message)]
+        equal([(command, p) for command, p, _ in found], [(level, {'file': file, 'line': str(line), 'endLine': str(end_line), 'title': rule})])
+
+
+def a_finding_without_a_place():
+    """A file that is not there has no line to point at."""
+    with winter() as folder:
+        words = ('winter.block', 'club.block', 'gone.block')
+        out, err, status = run('check', '--findings', 'json', *words, cwd=folder.path)
+        rows = [json.loads(line) for line in out.decode().splitlines()]
+        gone = [row for row in rows if row['rule'] == 'file']
+        equal([(row['message'], row['file'], row['start'], row['end']) for row in gone], [('gone.block: no such file', None, None, None)])
+        equal(status, 3)
+        out = run('check', '--findings', 'sarif', *words, cwd=folder.path)[0].decode()
+        sarif_valid(out)
+        equal([r.get('locations') for r in json.loads(out)['runs'][0]['results'] if r['ruleId'] == 'file'], [[]])
+        out = run('check', '--findings', 'github', *words, cwd=folder.path)[0].decode()
+        assert re.search(r'(?m)^::error title=file::gone\.block: no such file', out), out
+        # Nor is it a finding of any file that could be accepted.
+        equal(run('check', '--write-accept', 'club.accepted', *words, cwd=folder.path)[2], 3)
 
 
 def sarif_against_the_schema():
@@ -493,7 +526,8 @@ def odd_names_accepted():
 
 def accept_files_that_are_none():
     with winter() as folder:
-        for text in ('nonsense\n', '2 weeks\n', 'two weeks winter.block\n', '2 weeks a\n1 weeks a\n', '99999999999 weeks a\n', '1 weeks a%zz\n'):
+        for text in ('nonsense\n', '2 weeks\n', 'two weeks winter.block\n', '2 weeks a\n1 weeks a\n', '99999999999 weeks a\n', '1 weeks a%zz\n', '1 weeks a%4', '1 weeks a%4g\n',
+                     '1 weeks a%00\n', '1  a\n', ' weeks a\n', '1 weeks \n', '-1 weeks a\n', '1e1 weeks a\n'):
             folder.write('club.accepted', text)
             out, err, status = check(folder, '--accept', 'club.accepted')
             equal((out, status), ('', 3), text)
@@ -501,9 +535,13 @@ def accept_files_that_are_none():
             equal(check(folder, '--write-accept', 'club.accepted')[2], 3, text)
             with open(os.path.join(folder.path, 'club.accepted'), encoding='utf-8') as file:
                 equal(file.read(), text, 'it is left alone:')
-        folder.write('club.accepted', '# a comment\r\n\r\n9 under-bar winter.block\r\n')
-        rows = from_json(check(folder, '--accept', 'club.accepted', '--findings', 'json')[0])
-        assert rows and not any(row[1] == 'under-bar' for row in rows), rows
+        for text in ('# a comment\r\n\r\n9 under-bar winter.block\r\n', '9 under-bar winter.block', '9 under-bar w%69nter%2Eblock\n'):
+            folder.write('club.accepted', text)
+            rows = from_json(check(folder, '--accept', 'club.accepted', '--findings', 'json')[0])
+            assert rows and not any(row[1] == 'under-bar' for row in rows), rows
+        folder.write('club.accepted', f'2 under-bar {folder.path}/winter.block\n2 weeks /none/winter.block\n')
+        err = check(folder, '--accept', 'club.accepted')[1]
+        assert f'2 of under-bar accepted in {folder.path}/winter.block, 0 met' in err and '2 of weeks accepted in /none/winter.block, 0 met' in err, err
         equal(check(folder, '--accept', 'missing')[1:], ('setwright: missing: no such file; --write-accept missing makes it\n', 3))
         equal(check(folder, '--accept', '')[2], 2)
         equal(check(folder, '--accept', 'a', '--write-accept', 'b')[2], 2)

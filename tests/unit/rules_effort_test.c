@@ -100,6 +100,19 @@ static const struct asked rows[] = {
       .met = "`winter` 0 % of main sets (0 of 10) are between rpe 3 and 8; the limit is 80 %: the furthest off are "
              "week 1 day A squat, week 2 day A squat, week 3 "
              "day A squat" },
+    { "a lift is named once for a day, whatever stands between its sets", "moderate-share",
+      "goal strength; weeks 1; day A on mon { squat 1 x 3 at rpe 9; bench 1 x 3 at rpe 9 then 1 x 3 at rpe 8; squat 1 x 3 at rpe 9.5 }", NULL,
+      .met = "`winter` 25 % of main sets (1 of 4) are between rpe 3 and 8; the limit is 80 %: week 1 day A squat and bench "
+             "would bring it back" },
+    { "the hardest of several top sets is the one to stay below", "top-harder",
+      "weeks 1; day A on mon { squat { top 3 x 1 at rpe 7, 8, 7.5; back-off 2 x 3 at rpe 7.5 } }", NULL, .met = "" },
+    { "as hard is not below", "top-harder",
+      "weeks 1; day A on mon { squat { top 3 x 1 at rpe 7, 8, 7.5; back-off 2 x 3 at rpe 7, 8 } }", NULL,
+      .met = "`back-off 2 x 3 at rpe 7, 8` this back-off of squat is rpe 8, no easier than its top set's rpe 8; the limit is 0.5 below" },
+    { "and harder less so", "top-harder", "weeks 1; day A on mon { squat { top 1 x 1 at rpe 7; back-off 2 x 3 at rpe 8.5 } }", NULL,
+      .met = "`back-off 2 x 3 at rpe 8.5` this back-off of squat is rpe 8.5, 1.5 above its top set's rpe 7; the limit is 0.5 below" },
+    { "a top set of which nobody says how hard it is asks for nothing", "top-harder",
+      "weeks 1; day A on mon { deadlift { top 2 x 1; back-off 2 x 3 at rpe 8 } }", NULL, .met = "" },
     { "sets without an effort, accessories and deloads are left out", "moderate-share",
       "goal strength; weeks 2; deload week 2 { sets to 50% }; day A on mon { deadlift 9 x 5; sled 9 x 3 at rpe 9; "
       "squat 4 x 3 at rpe 8 then 1 x 3 at rpe 9 }",

@@ -502,6 +502,108 @@ static void two_at_once(void **state)
     setwright_free(other.sw);
 }
 
+#define LOOKED_BACK                                                                                                    \
+    "athlete ines { gym hall; max squat 100 kg on 2027-01-01 }\nathlete tomas { gym hall; max squat 140 kg }\n"        \
+    "athlete hanna { gym hall }\n"                                                                                     \
+    "block one { for ines; starts 2027-01-04; weeks 2; day A on mon { squat 3 x 5 at 70% } }\n"                        \
+    "block two { for ines; starts 2027-02-01; weeks 1; day A on mon { squat 3 x 5 at 75% } }\n"                        \
+    "diary ines { 2027-01-04 A { squat as planned }\n 2027-02-01 A { squat as planned } }\n"                           \
+    "diary tomas { 2027-01-05 { squat 100 kg x 5 } }\n"
+
+static int lines_with(const char *text, const char *words)
+{
+    int count = 0;
+    for (const char *at = text; at && (at = strstr(at, words)); at++)
+        count++;
+    return count;
+}
+
+/* A lifter's blocks stand on one page; one without a block has a page where nobody asks for blocks. */
+static void what_a_review_looks_at(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, LOOKED_BACK);
+    assert_int_equal(run.checked, SETWRIGHT_FINE);
+    static const char *const hanna[] = { "hanna" }, *const tomas[] = { "tomas" }, *const two[] = { "two" };
+    static const struct {
+        struct setwright_choice choice;
+        int work[3], pages; /* rows of ines in one and in two, and of tomas; pages of text */
+    } cases[] = {
+        { { 0 }, { 2, 1, 1 }, 2 }, /* block one has two weeks */
+        { { .blocks = two, .block_count = 1 }, { 0, 1, 0 }, 1 },
+        { { .athletes = tomas, .athlete_count = 1 }, { 0, 0, 1 }, 1 },
+        { { .athletes = hanna, .athlete_count = 1 }, { 0, 0, 0 }, 1 },
+        { { .from = "2027-01-11" }, { 1, 1, 0 }, 2 },
+        { { .from = "2027-01-05", .to = "2027-01-05" }, { 0, 0, 1 }, 2 }, /* her one session of that week was the day before */
+        { { .first_week = 1, .last_week = 1 }, { 1, 1, 0 }, 1 }, /* week 1 of each */
+        { { .run = 1 }, { 2, 1, 0 }, 1 },
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct kept text = { 0 }, csv = { 0 };
+        assert_int_equal(setwright_review(run.sw, "csv", &cases[i].choice, SINK(csv)), SETWRIGHT_FINE);
+        assert_int_equal(setwright_review(run.sw, "text", &cases[i].choice, SINK(text)), SETWRIGHT_FINE);
+        if (lines_with(csv.text, ",one,") < cases[i].work[0] || lines_with(text.text, "====\n") != cases[i].pages)
+            fail_msg("%zu\n%s\n%s", i, csv.text, text.text);
+        static const char *const starts[] = { "work,ines,2027-01", "work,ines,2027-02", "work,tomas," };
+        for (int j = 0; j < 3; j++)
+            if (lines_with(csv.text, starts[j]) != cases[i].work[j])
+                fail_msg("%zu %s\n%s", i, starts[j], csv.text);
+        forget(&text);
+        forget(&csv);
+        text.refuse_after = csv.refuse_after = 1;
+        assert_int_equal(setwright_review(run.sw, "csv", &cases[i].choice, SINK(csv)), SETWRIGHT_FILES);
+        assert_int_equal(setwright_review(run.sw, "text", &cases[i].choice, SINK(text)), SETWRIGHT_FILES);
+        assert_int_equal(text.length + csv.length, 0);
+    }
+    struct setwright_choice all = { 0 };
+    struct kept kept = { 0 };
+    assert_int_equal(setwright_review(run.sw, "yaml", &all, SINK(kept)), SETWRIGHT_USAGE);
+    assert_int_equal(kept.length, 0);
+    setwright_free(run.sw);
+}
+
+static void times_of_flights(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, TWO_OF_THEM);
+    static const char *const good[] = { "9:30", "09:30", "0:00", "23:59" };
+    static const char *const bad[] = { "24:00", "9:60", "9:3", "930", ":30", "9:30:1", "9:ab", "", "9", "009:30", "9:030", "-9:30" };
+    for (size_t i = 0; i < sizeof good / sizeof *good; i++)
+        assert_int_equal(setwright_fits(run.sw, &(struct setwright_choice){ .flights = &good[i], .flight_count = 1 }), SETWRIGHT_FINE);
+    for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
+        assert_int_equal(setwright_fits(run.sw, &(struct setwright_choice){ .flights = &bad[i], .flight_count = 1 }), SETWRIGHT_USAGE);
+        assert_non_null(strstr(setwright_problem(run.sw), "no time of day; write it as 9:30"));
+    }
+    setwright_free(run.sw);
+}
+
+/* Each way out of the library stops at a sink that takes no more, early or late, and says so. */
+static void a_sink_that_is_full(void **state)
+{
+    (void)state;
+    struct run run;
+    run_text_of(&run, TWO_OF_THEM);
+    struct setwright_choice all = { 0 }, group = { .sheet = "group" }, coach = { .sheet = "coach" };
+    struct setwright_question question = { .athlete = "ines", .block = "one", .lift = "squat", .week = 1 };
+    for (int most = 1; most <= 2; most++) {
+        struct kept kept = { .refuse_after = most };
+        assert_int_equal(setwright_calendar(run.sw, &all, SINK(kept)), most == 1 ? SETWRIGHT_FILES : SETWRIGHT_FINE);
+        forget(&kept);
+        kept.refuse_after = most;
+        assert_int_equal(setwright_diary(run.sw, &all, SINK(kept)), most == 1 ? SETWRIGHT_FILES : SETWRIGHT_FINE);
+        forget(&kept);
+    }
+    struct kept kept = { .refuse_after = 1 };
+    assert_int_equal(setwright_why(run.sw, &question, SINK(kept)), SETWRIGHT_FILES);
+    assert_int_equal(setwright_build(run.sw, "text", &group, SINK(kept)), SETWRIGHT_FILES);
+    assert_int_equal(setwright_build(run.sw, "text", &coach, SINK(kept)), SETWRIGHT_FILES);
+    assert_int_equal(setwright_findings_text(run.sw, SINK(kept), (struct setwright_style){ 0 }), SETWRIGHT_FILES);
+    assert_int_equal(kept.length, 0);
+    setwright_free(run.sw);
+}
+
 /* ---- checked and built in one go ---- */
 
 #define FIVE_OF_THEM                                                                                                   \
@@ -701,6 +803,9 @@ int main(void)
         cmocka_unit_test(why),
         cmocka_unit_test(tables_that_need_no_files),
         cmocka_unit_test(two_at_once),
+        cmocka_unit_test(what_a_review_looks_at),
+        cmocka_unit_test(times_of_flights),
+        cmocka_unit_test(a_sink_that_is_full),
         cmocka_unit_test(turns_are_the_whole),
         cmocka_unit_test(who_takes_turns_may_have_enough),
         cmocka_unit_test(checked_again),

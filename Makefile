@@ -4,7 +4,7 @@
 #   make demo       build it, check examples/ and show one training sheet
 #   make test       unit and whole-program tests; ONLY=plates runs those with "plates" in their name
 #   make check      everything: gcc and clang without a warning, the tests, the tests again under
-#                   the sanitizers, line coverage (installs missing Debian packages first)
+#                   the sanitizers, coverage of lines and branches (installs missing Debian packages first)
 #   make bench      the benchmarks             make golden    rewrite the expected outputs of the tests
 #   make mutate     whether the tests notice a rule of the trade that is slightly wrong
 #   make fuzz       inputs by chance for each target, TIME=60 seconds each; TARGETS="parser roster" chooses
@@ -18,7 +18,8 @@ PREFIX  = /usr/local
 DESTDIR =
 BUILD   = .build
 VARIANT = release
-FLOOR   = 90
+LINE_FLOOR   = 90
+BRANCH_FLOOR = 90
 TIME    = 60
 DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strength --week 1 examples/
 
@@ -262,8 +263,9 @@ check: $(BUILD)/locale/de_DE.UTF-8
 	@$(run) step 'coverage build' $(MAKE) VARIANT=cov all units
 	@$(run) units cov
 	@$(run) programs cov
-	@$(run) step 'line coverage of src/, at least $(FLOOR) %' \
-	    gcovr -r . --filter src/ --fail-under-line $(FLOOR) --object-directory $(BUILD)/cov $(BUILD)/cov/src
+	@$(run) step 'coverage of src/: lines at least $(LINE_FLOOR) %, branches at least $(BRANCH_FLOOR) %' \
+	    gcovr -r . --filter src/ --branches --print-summary --fail-under-line $(LINE_FLOOR) \
+	    --fail-under-branch $(BRANCH_FLOOR) --object-directory $(BUILD)/cov $(BUILD)/cov/src
 	@$(run) total
 
 bench: build-packages

@@ -772,6 +772,72 @@ static void a_warning_made_an_error(void **state)
     }
 }
 
+/* Who writes as he is told, and is told when nothing will be void. */
+struct telling_sink {
+    struct kept kept; /* first: it is the sink's context */
+    int sure;
+    size_t at; /* what was written before it was sure */
+    bool refuses;
+};
+
+static bool is_sure(void *context)
+{
+    struct telling_sink *sink = context;
+    sink->at = sink->kept.length;
+    sink->sure++;
+    return !sink->refuses;
+}
+
+/* A hundred lifters who are alike, the last as `last` has it. */
+static enum setwright_status build_hundred(const char *last, const char *format, const struct setwright_turns *turns, struct telling_sink *sink)
+{
+    char text[16384] = "";
+    size_t used = 0;
+    struct run run;
+    for (int i = 0; i < 100; i++)
+        used += (size_t)snprintf(text + used, sizeof text - used, "athlete l%d { gym hall; max squat 100 kg; max bench 60 kg%s }\n", i,
+                                 i == 99 ? last : "");
+    snprintf(text + used, sizeof text - used,
+             "block one { for all; starts 2027-01-04; weeks 2; day A on mon { squat 3 x 5 at 80%%; bench 3 x 5 at 75%% } }\n");
+    load_text_of(&run, text);
+    struct setwright_choice choice = { .turns = turns, .sure = is_sure };
+    enum setwright_status status = setwright_build_checked(run.sw, format, &choice, SINK(sink->kept));
+    if (!status) { /* the same bytes as in two steps */
+        struct kept whole = { 0 };
+        assert_int_equal(setwright_check(run.sw), SETWRIGHT_FINE);
+        assert_int_equal(setwright_build(run.sw, format, &(struct setwright_choice){ 0 }, SINK(whole)), SETWRIGHT_FINE);
+        if (!turns)
+            assert_string_equal(sink->kept.text, whole.text);
+        forget(&whole);
+    }
+    setwright_free(run.sw);
+    return status;
+}
+
+static void sure_before_the_end(void **state)
+{
+    (void)state;
+    struct telling_sink csv = { 0 }, text = { 0 }, wrong = { 0 }, refused = { .refuses = true }, turn = { 0 };
+    assert_int_equal(build_hundred("", "csv", NULL, &csv), SETWRIGHT_FINE);
+    assert_int_equal(csv.sure, 1);
+    assert_true(csv.at < csv.kept.length); /* before all was written */
+    assert_int_equal(build_hundred("", "text", NULL, &text), SETWRIGHT_FINE);
+    assert_int_equal(text.sure, 0); /* pages are made for each by herself, so it is known at the end alone */
+    assert_int_equal(build_hundred("; avoid bench", "csv", NULL, &wrong), SETWRIGHT_FINDINGS);
+    assert_int_equal(wrong.sure, 0);
+    assert_int_equal(build_hundred("", "csv", NULL, &refused), SETWRIGHT_FILES);
+    assert_int_equal(refused.sure, 1);
+    struct taking_turns taking = { 0 };
+    struct setwright_turns first = { 0, 2, 25, turn_done, &taking };
+    assert_int_equal(build_hundred("", "csv", &first, &turn), SETWRIGHT_FINE);
+    assert_int_equal(turn.sure, 1); /* of his own, before he begins */
+    assert_int_equal(turn.at, 0);
+    assert_int_equal(taking.done, 2);
+    struct telling_sink *all[] = { &csv, &text, &wrong, &refused, &turn };
+    for (size_t i = 0; i < sizeof all / sizeof *all; i++)
+        forget(&all[i]->kept);
+}
+
 static void no_such_format(void **state)
 {
     (void)state;
@@ -810,6 +876,7 @@ int main(void)
         cmocka_unit_test(who_takes_turns_may_have_enough),
         cmocka_unit_test(checked_again),
         cmocka_unit_test(a_warning_made_an_error),
+        cmocka_unit_test(sure_before_the_end),
         cmocka_unit_test(no_such_format),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

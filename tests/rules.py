@@ -84,12 +84,35 @@ def case_holds(rule, case, only_errors):
         assert count == 1, f'{rule} fires {count} times and not once'
 
 
+def said_with(rule, line):
+    """What is said of the file that trips the rule, with one line more at its end, and the status."""
+    with open(os.path.join(CASES, rule, 'fires.block'), encoding='utf-8') as file:
+        text = file.read()
+    with Folder({'fires.block': text + line}) as folder:
+        _, err, status = run('check', 'fires.block', cwd=folder.path)
+    return [row for row in err.decode().splitlines() if row.endswith(f' [{rule}]')], status
+
+
+def can_be_silenced(rule):
+    said, _ = said_with(rule, f'checks {{ off {rule} because "asked for here" }}\n')
+    assert not said, said
+
+
+def has_the_level_that_is_asked_for(rule):
+    for level in ('error', 'warning', 'advice'):
+        said, status = said_with(rule, f'checks {{ {rule} level {level} }}\n')
+        assert said and all(f': {level}: ' in row for row in said), f'{level}: {said}'
+        assert status == 1 or level != 'error', status
+
+
 rules = pages()
 tested('there are rules', lambda: rules['moderate-share'] and rules['under-bar'])
 for name in sorted(os.listdir(CASES)):
     tested(f'{name} is a rule', lambda: rules[name])
 for name, text in rules.items():
     tested(f'{name} has its folder', folder_is_whole, name, text)
+    tested(f'{name} can be silenced', can_be_silenced, name)
+    tested(f'{name} has the level that is asked for', has_the_level_that_is_asked_for, name)
     for case_name in (file[:-len('.block')] for file in files_of(name) if file.endswith('.block')):
         tested(f'{name}/{case_name}', case_holds, name, case_name, '\nLevel: error.' in text)
 finish()

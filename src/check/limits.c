@@ -209,6 +209,11 @@ bool limits_off(const struct model *model, const struct block *block, const char
     return false;
 }
 
+bool limits_level_is_own(const struct model *model, const struct block *block, const struct rule *rule)
+{
+    return in_force(model, block, rule, NULL, true) != NULL;
+}
+
 int limits_level(const struct model *model, const struct block *block, const struct rule *rule)
 {
     const struct check_line *line = in_force(model, block, rule, NULL, true);

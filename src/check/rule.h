@@ -108,7 +108,8 @@ struct bounds rule_second_limit(const struct asking *asking, const struct block_
 bool rule_is_off(const struct asking *asking, const struct block_view *block); /* silent for this goal: saves the work */
 
 /* Something met. `at` with its `origin` is the place; week, day and entry may be NULL. Message: one sentence, no full stop, with
- * its numbers and the limit; no athlete's name (the runner adds who). `level` LEVEL_OF_GOAL for the row's. */
+ * its numbers and the limit; no athlete's name (the runner adds who). `level` LEVEL_OF_GOAL for the row's; one that the
+ * house asks for wins over either. */
 enum { LEVEL_OF_GOAL = -1 };
 struct place_met {
     const struct block_view *block;

@@ -244,7 +244,7 @@ void rule_hit(struct asking *asking, struct place_met place, const char *help, c
     int level = limits_level(checking->model, block, asking->rule);
     if (level == LEVEL_OFF)
         return;
-    if (place.level != LEVEL_OF_GOAL)
+    if (place.level != LEVEL_OF_GOAL && !limits_level_is_own(checking->model, block, asking->rule))
         level = place.level;
     if (checking->errors_only && level != LEVEL_ERROR)
         return;

@@ -90,6 +90,7 @@ static const struct told_diary rows[] = {
           "2027-01-11 A w1 squat as planned / 2027-01-12 w1 missed"),
     DIARY("by date, whatever the order", "2027-01-11 A { squat as planned }\n2027-01-04 B { squat as planned }\n2027-01-04 A { bench as planned }",
           "2027-01-04 A bench as planned / 2027-01-04 B squat as planned / 2027-01-11 A squat as planned"),
+    DIARY("what was left is read as an effort", "2027-01-04 { session rir 2.5 for 1 min }", "2027-01-04; all @7.5 1 min"),
     DIARY("minutes are whole", "2027-01-04 { session rpe 7.5 for 90 s }", "2027-01-04; all @7.5 2 min"),
     DIARY("an allow lets far results in", "2027-01-04 { squat 90 kg x 5; allow unlikely-result because \"she is that strong\" }",
           "2027-01-04 squat 90x5 let in"),

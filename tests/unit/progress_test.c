@@ -4,7 +4,7 @@
 
 #define MOVES                                                                                                          \
     "progression steady { when made add 2.5 kg; when missed hold; when missed 2 times drop 10% }\n"                    \
-    "progression fill { when reps full add 1 step }\n"                                                                 \
+    "progression fill { when reps full add 1 step }\nprogression rise { when made add 1 step }\n"                                                                 \
     "progression push { when easy add 5 kg; when made add 2.5 kg }\n"                                                  \
     "progression slow { when made add 1 kg }\n"                                                                        \
     "progression share { when made add 10% }\n"                                                                        \
@@ -40,6 +40,10 @@ static const struct row rows[] = {
          "3x8 20 | 3x8 22.5"),
     MOVE("1 step is the distance to the next reachable load above",
          "weeks 3; day A { pulldown 3 x 8 at 20 kg progression fill }", "3x8 20 | 3x8 25 | 3x8 30"),
+    MOVE("of what is added to the body a step of the free weights",
+         "weeks 3; day A { pull-up 3 x 5 at bodyweight plus 5 kg progression rise }", "3x5 5 | 3x5 7.5 | 3x5 10"),
+    MOVE("from assistance too", "weeks 3; day A { pull-up 3 x 5 at bodyweight minus 2.5 kg progression rise }",
+         "3x5 -2.5 | 3x5 0 | 3x5 2.5"),
     CLUB("at the end of the stack there is none", MOVES "athlete ines { gym hall }\n",
          "weeks 2; day A { pulldown 3 x 8 at 100 kg progression fill }", "3x8 100 | 3x8 100"),
     MOVE("the target moves only with a reps full line", "weeks 3; day A { curl 3 x 8-10 at 20 kg progression steady }",

@@ -94,6 +94,12 @@ static const struct row rows[] = {
          "weeks 2; adjust ines { repeat week 1 }; day A { sled 3 x 5 at from 60 to 80% }",
          "3x5 600 | 3x5 600 | 3x5 800"),
 
+    /* what is counted */
+    PLAN("minutes are counted in seconds", "weeks 2; day A { sled 2 x 3 min; curl 1 x 1-2 min at 20 kg | 22.5 kg }",
+         "2x180s ?; 1x60-120s 20 | 2x180s ?; 1x60-120s 22.5"),
+    PLAN("a warm-up without its work that week is left out", "weeks 2; day A { squat { warm-up 1 x 5 at 50%; 2 x 5 at 60 kg in weeks 2 } }",
+         " | warm-up 1x5 30, 2x5 60"),
+
     /* commas run over sets */
     PLAN("a comma list runs over sets", "weeks 1; day A { sled 3 x 5 at 70, 75, 80% }", "1x5 700, 1x5 750, 1x5 800"),
     PLAN("commas and bars", "weeks 2; day A { sled 2 x 5 at 70, 75% | 75, 80% }",

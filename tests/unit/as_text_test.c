@@ -231,6 +231,18 @@ static void substitutes_are_in_small_print(void **state)
     assert_null(strstr(text_of(*state, sample, (struct narrow){ 0 }, 1), "(Instead"));
 }
 
+static void an_entry_has_its_title_beside_the_lift(void **state)
+{
+    struct sample *sample = sample_plan(*state);
+    struct entry titled = squat_entry;
+    titled.title = "Low bar, belt on";
+    struct plan_entry entry = day_a_entries[0];
+    entry.entry = &titled;
+    sample->days[0].entries = &entry;
+    sample->days[0].entry_count = 1;
+    assert_non_null(strstr(text_of(*state, sample, (struct narrow){ 0 }, 1), "\n1.  Back squat - Low bar, belt on"));
+}
+
 static void pages_part_with_a_form_feed(void **state)
 {
     const char *text = text_of(*state, sample_plan(*state), (struct narrow){ 0 }, 2);
@@ -291,6 +303,7 @@ int main(void)
         TEST(dates_narrow_the_days),  TEST(weeks_across_months_and_years_say_so),
         TEST(a_failed_write_is_told), TEST(a_cue_goes_where_it_fits),
         TEST(substitutes_are_in_small_print),
+        TEST(an_entry_has_its_title_beside_the_lift),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

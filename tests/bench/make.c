@@ -3,7 +3,8 @@
  *   make small            a club of 60 lines: gym, lifts, two athletes, a block of four weeks
  *   make large BYTES      templates, one after the other, until there are so many bytes; nobody trains them
  *   make club             a block of 12 weeks, 4 days, 7 entries a day, for all in athletes.csv
- *   make athletes COUNT   that roster: three maxes each */
+ *   make athletes COUNT   that roster: three maxes each, in all some 270
+ *   make unlike COUNT     the same with no max of a lift twice among 22,000 athletes */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -92,6 +93,21 @@ static void athletes(long count)
                i, 100 + i * 7 % 90, i, 60 + i * 11 % 70, i, 120 + i * 13 % 110);
 }
 
+static void unlike(long count)
+{
+    static const struct lift {
+        const char *name;
+        int least, step; /* hundredths; the steps have no factor of 22,000, so that none comes twice on the way round */
+    } lifts_tested[] = { { "squat", 6000, 7919 }, { "bench", 5000, 7907 }, { "deadlift", 8000, 7901 } };
+    printf("athlete,gym,lift,max,unit,date\n");
+    for (long i = 0; i < count; i++)
+        for (int j = 0; j < 3; j++) {
+            const struct lift *lift = &lifts_tested[j];
+            long max = lift->least + i * lift->step % 22000;
+            printf("athlete-%05ld,hall,%s,%ld.%02ld,kg,2026-12-20\n", i, lift->name, max / 100, max % 100);
+        }
+}
+
 int main(int argc, char **argv)
 {
     long number = argc > 2 ? atol(argv[2]) : 0;
@@ -103,6 +119,8 @@ int main(int argc, char **argv)
         large(number);
     else if (argc == 3 && number > 0 && !strcmp(argv[1], "athletes"))
         athletes(number);
+    else if (argc == 3 && number > 0 && !strcmp(argv[1], "unlike"))
+        unlike(number);
     else
         return 2;
     return fflush(stdout) == 0 ? 0 : 3;

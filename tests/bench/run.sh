@@ -3,7 +3,8 @@
 # other, given as ratios to a floor that is built and run beside it.
 #
 #   start    `check` of a club of 60 lines, against an empty static C program
-#   text     10 MB of the language: parsing alone, and `check` of it, against a bare flex scan (-CFar) of the same bytes
+#   text     10 MB of the language: parsing alone, and `check` of it, against a bare flex scan (-CFar) of the same bytes;
+#            as templates nobody trains, and as blocks written out for one lifter, of which 1 MB too, and memory
 #   plan     12 weeks, 4 days, 7 entries, from a roster to CSV, output discarded, a row each, against a program by hand
 #            that writes the same bytes (rows_fast.c) and, second ratio, a plain printf of such rows; peak memory at 100,
 #            1,000, 10,000 and 100,000 athletes. Two threads against one, and a roster in which no two athletes have a
@@ -39,6 +40,10 @@ $cc -o scan scan.c
 ./make small > small.block
 ./make large 10000000 > large.block
 printf 'use "large.block"\n' > main.block # what is only used may hold more than is trained
+./make written 1000000 > written-1.block
+./make written 10000000 > written-10.block
+: > empty.block
+"$SETWRIGHT" check written-10.block # has nothing to say
 counts="100 1000 10000 100000"
 for count in $counts; do
     mkdir "$count"
@@ -77,6 +82,14 @@ echo
     printf 'text: flex, a byte\t-\t1\t%d\t./scan large.block\n' "$bytes"
     printf 'text: parse, a byte\ttext: flex, a byte\t1\t%d\t./parse large.block\n' "$bytes"
     printf 'text: check, a byte\ttext: flex, a byte\t1\t%d\t%s check main.block\n' "$bytes" "$SETWRIGHT"
+    printf 'text: check, empty\t-\t1\t1\t%s check empty.block\n' "$SETWRIGHT"
+    for size in 1 10; do
+        part=$(wc -c < written-$size.block)
+        flex="text: flex, $size MB written out"
+        printf '%s\t-\t1\t%d\t./scan written-%s.block\n' "$flex" "$part" "$size"
+        printf 'text: parse, %s MB written out\t%s\t1\t%d\t./parse written-%s.block\n' "$size" "$flex" "$part" "$size"
+        printf 'text: check, %s MB written out\t%s\t1\t%d\t%s check written-%s.block\n' "$size" "$flex" "$part" "$SETWRIGHT" "$size"
+    done
     fast='plan: hand-optimised, a row'
     printf '%s\t-\t1\t%d\t./rows_fast 10000/athletes.csv\n' "$fast" $((10000 * rows))
     printf 'plan: printf, a row\t%s\t1\t%d\t./rows %d\n' "$fast" $((1000 * rows)) $((1000 * rows))

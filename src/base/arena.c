@@ -11,7 +11,7 @@ enum { FIRST_CHUNK = 64 * 1024, LARGEST_STEP = 4 * 1024 * 1024 };
 
 struct chunk {
     struct chunk *next;
-    size_t room, used;
+    size_t room, used, zeroed; /* from `zeroed` on nothing was handed out yet, and all is 0 */
     alignas(max_align_t) unsigned char bytes[];
 };
 
@@ -32,9 +32,9 @@ struct arena {
 
 static struct chunk *chunk_new(size_t room)
 {
-    struct chunk *chunk = malloc(sizeof *chunk + room);
+    struct chunk *chunk = calloc(1, sizeof *chunk + room);
     if (chunk)
-        *chunk = (struct chunk){ .room = room };
+        chunk->room = room;
     return chunk;
 }
 
@@ -136,23 +136,56 @@ static void chunk_advance(struct arena *arena, size_t size)
     arena->current = chunk;
 }
 
-void *arena_alloc(struct arena *arena, size_t size)
+static size_t padded(size_t size)
 {
     const size_t grain = alignof(max_align_t);
-    if (size > SIZE_MAX / 2)
-        arena_exhausted(arena);
+    return (size + grain - 1) / grain * grain;
+}
+
+static void count_size(struct arena *arena, size_t size)
+{
     if (arena->left && size > *arena->left)
         longjmp(*arena->out_of_memory, ARENA_BOUND);
-    size_t padded = (size + grain - 1) / grain * grain;
-    if (arena->current->room - arena->current->used < padded)
-        chunk_advance(arena, padded);
-    struct chunk *chunk = arena->current;
-    void *at = chunk->bytes + chunk->used;
-    chunk->used += padded;
     arena->size += size;
     if (arena->left)
         *arena->left -= size;
-    return memset(at, 0, size);
+}
+
+/* The next bytes of the chunk at hand, which has them. */
+static void *take(struct chunk *chunk, size_t size)
+{
+    unsigned char *at = chunk->bytes + chunk->used;
+    if (chunk->used < chunk->zeroed)
+        memset(at, 0, size < chunk->zeroed - chunk->used ? size : chunk->zeroed - chunk->used);
+    chunk->used += size;
+    if (chunk->zeroed < chunk->used)
+        chunk->zeroed = chunk->used;
+    return at;
+}
+
+void *arena_alloc(struct arena *arena, size_t size)
+{
+    if (size > SIZE_MAX / 2)
+        arena_exhausted(arena);
+    count_size(arena, size);
+    if (arena->current->room - arena->current->used < padded(size))
+        chunk_advance(arena, padded(size));
+    return take(arena->current, padded(size));
+}
+
+void *arena_grown(struct arena *arena, void *old, size_t size, size_t wanted)
+{
+    struct chunk *chunk = arena->current;
+    bool last = old && (unsigned char *)old + padded(size) == chunk->bytes + chunk->used;
+    if (last && wanted < SIZE_MAX / 2 && chunk->room - chunk->used >= padded(wanted) - padded(size)) {
+        count_size(arena, wanted - size);
+        take(chunk, padded(wanted) - padded(size));
+        return old;
+    }
+    void *grown = arena_alloc(arena, wanted);
+    if (size)
+        memcpy(grown, old, size);
+    return grown;
 }
 
 char *arena_copy(struct arena *arena, const char *bytes, size_t length)

@@ -28,6 +28,8 @@ _Noreturn void arena_exhausted(struct arena *arena); /* jumps, for a library bes
 void arena_reset(struct arena *arena); /* forgets all that was allocated, keeps the memory for the next use */
 
 void *arena_alloc(struct arena *arena, size_t size); /* zeroed, aligned for any type */
+/* `old` of `size` bytes, with room for `wanted`: in its place if it was the last to be handed out, else a copy. NULL: none yet. */
+void *arena_grown(struct arena *arena, void *old, size_t size, size_t wanted);
 char *arena_copy(struct arena *arena, const char *bytes, size_t length); /* with a NUL added */
 char *arena_format(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
 char *arena_vformat(struct arena *arena, const char *format, va_list args);

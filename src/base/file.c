@@ -122,7 +122,7 @@ static char *read_whole(struct arena *arena, int fd, const struct stat *about, s
     char *bytes = arena_alloc(arena, room + 1);
     for (;;) {
         if (used == room) {
-            bytes = vec_moved_(arena, bytes, used, 2 * room + 1);
+            bytes = arena_grown(arena, bytes, used, 2 * room + 1);
             room *= 2;
         }
         ssize_t got = pipe ? pipe_read(fd, bytes + used, room - used, used > 0, why)

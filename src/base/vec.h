@@ -14,19 +14,14 @@
 
 #define vec_add(arena, vec, value) (vec_grow_((arena), (vec)), (vec)->at[(vec)->count++] = (value))
 
+/* Of large things there are mostly one or two. */
+#define vec_first_(vec) (sizeof *(vec)->at > 128 ? 2 : 4)
+
 #define vec_grow_(arena, vec) \
     ((vec)->count < (vec)->room \
          ? (void)0 \
-         : (void)((vec)->room = (vec)->room ? 2 * (vec)->room : 4, \
-                  (vec)->at = vec_moved_((arena), (vec)->at, sizeof *(vec)->at * (size_t)(vec)->count, \
-                                         sizeof *(vec)->at * (size_t)(vec)->room)))
-
-static inline void *vec_moved_(struct arena *arena, const void *old, size_t used, size_t room)
-{
-    void *moved = arena_alloc(arena, room);
-    if (used)
-        memcpy(moved, old, used);
-    return moved;
-}
+         : (void)((vec)->room = (vec)->room ? 2 * (vec)->room : vec_first_(vec), \
+                  (vec)->at = arena_grown((arena), (vec)->at, sizeof *(vec)->at * (size_t)(vec)->count, \
+                                          sizeof *(vec)->at * (size_t)(vec)->room)))
 
 #endif

@@ -1,8 +1,50 @@
 #include "model/history.h"
 
+#include <stdlib.h>
+
+enum { MAXES_FEW = 16 }; /* so many are looked through */
+
+/* By lift, then by date, then as written. */
+static int by_lift_and_date(const void *a, const void *b)
+{
+    const struct max_line *x = *(const struct max_line *const *)a, *y = *(const struct max_line *const *)b;
+    if (x->lift != y->lift)
+        return (uintptr_t)x->lift < (uintptr_t)y->lift ? -1 : 1;
+    if (x->date.day != y->date.day)
+        return x->date.day < y->date.day ? -1 : 1;
+    return x < y ? -1 : 1;
+}
+
+void history_sort(struct arena *arena, struct athlete *athlete)
+{
+    if (athlete->max_count <= MAXES_FEW)
+        return;
+    athlete->maxes_sorted = NEW_MANY(arena, const struct max_line *, athlete->max_count);
+    for (int i = 0; i < athlete->max_count; i++)
+        athlete->maxes_sorted[i] = &athlete->maxes[i];
+    qsort(athlete->maxes_sorted, (size_t)athlete->max_count, sizeof *athlete->maxes_sorted, by_lift_and_date);
+}
+
+static const struct max_line *sorted_max(const struct athlete *athlete, const struct lift *lift, struct date day)
+{
+    const struct max_line *key = &(struct max_line){ .lift = lift, .date = day };
+    int low = 0, high = athlete->max_count; /* all before `low` are of a lift before or a day by then, none from `high` on */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        const struct max_line *line = athlete->maxes_sorted[middle];
+        if ((line->lift == lift && line->date.day == day.day) || by_lift_and_date(&line, &key) < 0)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low > 0 && athlete->maxes_sorted[low - 1]->lift == lift ? athlete->maxes_sorted[low - 1] : NULL;
+}
+
 static const struct max_line *own_max(const struct athlete *athlete, const struct lift *lift, struct date day)
 {
     const struct max_line *newest = NULL;
+    if (athlete->maxes_sorted)
+        return sorted_max(athlete, lift, day);
     for (int i = 0; i < athlete->max_count; i++) {
         const struct max_line *line = &athlete->maxes[i];
         if (line->lift == lift && line->date.day <= day.day && (!newest || line->date.day >= newest->date.day))

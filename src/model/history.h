@@ -20,6 +20,9 @@ struct max_used history_max(const struct athlete *athlete, const struct lift *li
 /* The line that it counts by; NULL: she has none. */
 const struct max_line *history_max_line(const struct athlete *athlete, const struct lift *lift, struct date day);
 
+/* For her with many max lines: sorts them, so that they are found at once. When her lines are complete. */
+void history_sort(struct arena *arena, struct athlete *athlete);
+
 /* What one line comes to: a max worked out from a set follows the curve in force, as above. 1e-10 kg. */
 struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block);
 

@@ -183,6 +183,7 @@ struct athlete {
     const struct bodyweight_line *bodyweights;
     int bodyweight_count;
     const struct max_line *maxes; /* in written order */
+    const struct max_line **maxes_sorted; /* for history.c; NULL: they are few */
     int max_count;
     const struct own_curve *curves;
     int curve_count;

@@ -31,6 +31,7 @@ static void athlete_finish(struct athlete_parts *p)
 {
     struct athlete *a = p->athlete;
     a->maxes = p->maxes.at, a->max_count = p->maxes.count;
+    history_sort(p->club->arena, a);
     a->bodyweights = p->bodyweights.list.at, a->bodyweight_count = p->bodyweights.list.count;
     a->curves = p->curves.at, a->curve_count = p->curves.count;
     a->efforts = p->efforts.at, a->effort_count = p->efforts.count;

@@ -42,15 +42,17 @@ static void maxes_as_of_a_day(void **state)
         { "max squat 100 kg; max halt 70 kg", "low", "2026-02-01", "23.1 of halt" },
         { "max halt 70 kg", "squat", "2026-02-01", "none" }, /* lent one way only */
     };
-    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        char text[1024];
+    for (size_t i = 0; i < 2 * sizeof cases / sizeof *cases; i++) {
+        char text[2048], more[1024] = "";
+        for (int line = 0; i % 2 && line < 20; line++) /* many lines are sorted */
+            snprintf(more + strlen(more), sizeof more - strlen(more), "max %s 50 kg on 2026-05-%02d; ", line % 2 ? "ante" : "zygo", line + 1);
         snprintf(text, sizeof text,
-                 "lift squat { kind competition; loads bar }\nlift halt like squat at 90%%\nlift low like halt at "
-                 "33%%\nathlete ines { %s }\n",
-                 cases[i].lines);
+                 "lift ante\nlift squat { kind competition; loads bar }\nlift halt like squat at 90%%\nlift low like halt at "
+                 "33%%\nlift zygo\nathlete ines { %s%s }\n",
+                 more, cases[i / 2].lines);
         struct told t = told_text(text);
         assert_string_equal(findings_text(&t), "");
-        assert_string_equal(max_on(&t, cases[i].lift, cases[i].day), cases[i].max);
+        assert_string_equal(max_on(&t, cases[i / 2].lift, cases[i / 2].day), cases[i / 2].max);
         told_end(&t);
     }
 }

@@ -35,6 +35,14 @@ struct people_group {
     int depth; /* itself and groups within groups; 0: not filled yet */
 };
 
+/* A value that is one number or band, in all weeks and sets. */
+struct plain_series {
+    struct band band;
+    struct series_week week;
+    struct series series;
+};
+enum { PLAIN_SERIES = 256 }; /* how many are kept at hand; a power of two */
+
 enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from templates */
 
 struct club {
@@ -57,6 +65,7 @@ struct club {
     int used_let_count, used_let_room;
     const char *all; /* interned */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
+    struct plain_series *plain[PLAIN_SERIES];
     int nested; /* lifts or groups that are being made, one for the other */
 };
 

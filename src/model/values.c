@@ -255,6 +255,45 @@ static bool read_series(struct reading *r, const struct node *node, struct serie
     return !r->failed;
 }
 
+/* ---- one number or one band alone, which is what most values are: equal ones share a series ---- */
+
+/* The amount that a value consists of; NULL: it lists more, or moves. */
+static const struct node *only_amount(const struct node *node)
+{
+    while (node && (node->kind == NODE_LIST || node->kind == NODE_SETS))
+        node = node->child && !node->child->next ? node->child : NULL;
+    return node && (node->kind == NODE_AMOUNT || node->kind == NODE_NUMBER || node->kind == NODE_BAND) ? node : NULL;
+}
+
+static const struct series *plain_series(struct club *club, struct band band)
+{
+    uint64_t hash = ((uint64_t)band.low.e10 + 31 * (uint64_t)band.high.e10) * UINT64_C(0x9E3779B97F4A7C15);
+    struct plain_series **slot = &club->plain[hash >> 32 & (PLAIN_SERIES - 1)];
+    if (!*slot || (*slot)->band.low.e10 != band.low.e10 || (*slot)->band.high.e10 != band.high.e10) {
+        struct plain_series *plain = NEW(club->model->arena, struct plain_series);
+        *plain = (struct plain_series){ .band = band, .week = { &plain->band, 1 } };
+        plain->series = (struct series){ .weeks = &plain->week, .count = 1 };
+        *slot = plain;
+    }
+    return &(*slot)->series;
+}
+
+static const struct series *read_plain(struct reading *r, const struct node *amount)
+{
+    struct band band = read_amount(r, amount);
+    check_band(r, band, amount->at);
+    return r->failed ? NULL : plain_series(r->place->club, band);
+}
+
+static const struct series *read_whole(struct reading *r, const struct node *node)
+{
+    const struct node *amount = only_amount(node);
+    if (amount)
+        return read_plain(r, amount);
+    struct series *series = NEW(r->place->club->arena, struct series);
+    return read_series(r, node, series) ? series : NULL;
+}
+
 static void check_length(const struct place *place, const struct series *series, struct span at)
 {
     if (series->kind != SERIES_LIST || !place->frame || series->count <= 1 || series->count <= place->frame->count)
@@ -336,8 +375,8 @@ struct value value_of(const struct place *place, const struct node *node, const 
     if (!node || node->kind == NODE_ERROR)
         return (struct value){ 0 };
     struct reading r = { .place = place, .want = want };
-    struct series *series = NEW(place->club->arena, struct series);
-    if (!read_series(&r, node, series) || !unit_fits(place, want, r.unit, node->at))
+    const struct series *series = read_whole(&r, node);
+    if (!series || !unit_fits(place, want, r.unit, node->at))
         return (struct value){ 0 };
     check_length(place, series, node->at);
     return (struct value){ .series = series, .frame = place->frame, .unit = r.unit, .at = node->at };

@@ -458,13 +458,22 @@ static void check_order(const struct place *place, const struct group *groups, i
     }
 }
 
+static int count_of(const struct node *body, enum node_kind kind)
+{
+    int count = 0;
+    for (const struct node *node = node_child(body, kind); node; node = node_next(node, kind))
+        count++;
+    return count;
+}
+
 static void entry_make(const struct place *outer, const struct node *node, struct entry *entry)
 {
     struct club *club = outer->club;
     struct scope scope = { .frame = outer->frame, .up = outer->scope, .is_entry = true };
     struct place place = *outer;
     const struct node *lifts = node_child(node, NODE_LIFTS);
-    VEC(struct group) groups = { 0 };
+    VEC(struct group) groups = { .room = count_of(node, NODE_GROUP) }; /* more only with schemes */
+    groups.at = NEW_MANY(club->arena, struct group, groups.room);
     *entry = (struct entry){ .at = lifts ? lifts->at : node->at, .origin = outer->origin };
     scope.let_count = lets_of(club, node->child, &scope.lets);
     place.scope = &scope;
@@ -531,7 +540,8 @@ static void superset_make(const struct place *place, const struct node *node, st
 
 int entries_make(const struct place *place, const struct node *body, const struct entry **out)
 {
-    struct entry_list entries = { 0 };
+    struct entry_list entries = { .list.room = count_of(body, NODE_ENTRY) }; /* more only with supersets */
+    entries.list.at = NEW_MANY(place->club->arena, struct entry, entries.list.room);
     for (const struct node *node = body->child; node; node = node->next) {
         if (node->kind == NODE_ENTRY) {
             struct entry entry;

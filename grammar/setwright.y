@@ -66,7 +66,7 @@ static struct span span_after(struct span before)
 %type <struct node *> person name_or_var lift label text text_or_none on on_or_none because amount plain_amount weight
 %type <struct node *> number_or_var quantity week_item weeks in_weeks every
 %type <struct list> people more_people lifts names labels weekday_names week_items
-%type <struct node *> value series list ramp step wave effort bodyweight sets
+%type <struct node *> value series list wave_list ramp step wave parens effort bodyweight sets
 %type <const char *> unit weight_unit limit_unit
 %type <struct node *> plate range like from_or_none let_value with_let
 %type <struct list> set_items week_values plates plate_list ranges with_lets with_or_none
@@ -160,17 +160,13 @@ every: "each" number_or_var week { $$ = NODE(EVERY, @$, $2); };
 
 /* ---- numbers, and values over sets and weeks ----
  *
- * Most of what is written is one plain number, so a number has few steps to a value: each list is of two or more. */
+ * Most of what is written is one plain number, so a number is a value as it stands: each list is of two or more. */
 
 number_or_var: NUMBER | VAR;
 unit: weight_unit | "%" { $$ = "%"; } | "s" { $$ = "s"; } | "min" { $$ = "min"; } | "m" { $$ = "m"; };
 weight_unit: "kg" { $$ = "kg"; } | "lb" { $$ = "lb"; };
-plain_amount:
-    NUMBER { $$ = NODE(AMOUNT, @$, $1); }
-  | VAR { $$ = NODE(AMOUNT, @$, $1); }
-  | number_or_var "-" number_or_var { $$ = NODE(AMOUNT, @$, NODE(BAND, @$, $1, $3)); }
-  ;
-amount: plain_amount | plain_amount unit { $$ = node_text(node_at($1, @$), $2); };
+plain_amount: NUMBER | VAR | number_or_var "-" number_or_var { $$ = NODE(BAND, @$, $1, $3); };
+amount: plain_amount | plain_amount unit { $$ = node_text(NODE(AMOUNT, @$, $1), $2); };
 quantity:
     number_or_var { $$ = NODE(AMOUNT, @$, $1); }
   | number_or_var weight_unit { $$ = node_text(NODE(AMOUNT, @$, $1), $2); }
@@ -178,9 +174,10 @@ quantity:
 weight: quantity { $$ = NODE(WEIGHT, @$, $1); };
 
 set_items: amount "," amount { $$ = list_add(list_of($1), $3); } | set_items "," amount { $$ = list_add($1, $3); };
-sets: amount { $$ = NODE(SETS, @$, $1); } | set_items { $$ = NODE(SETS, @$, $1.first); };
+sets: amount | set_items { $$ = NODE(SETS, @$, $1.first); };
 week_values: sets "|" sets { $$ = list_add(list_of($1), $3); } | week_values "|" sets { $$ = list_add($1, $3); };
-list: sets { $$ = NODE(LIST, @$, $1); } | week_values { $$ = NODE(LIST, @$, $1.first); };
+list: sets | week_values { $$ = NODE(LIST, @$, $1.first); };
+wave_list: sets { $$ = NODE(LIST, @$, $1); } | week_values { $$ = NODE(LIST, @$, $1.first); };
 ramp: "from" amount "to" amount { $$ = NODE(RAMP, @$, $2, $4); };
 step:
     sets "plus" amount "each" week { $$ = NODE(STEP, @$, $1, $3); }
@@ -189,12 +186,13 @@ step:
   | sets "minus" amount "each" NUMBER week { $$ = node_flag(NODE(STEP, @$, $1, $3, $5), FLAG_MINUS); }
   ;
 wave:
-    "wave" list { $$ = NODE(WAVE, @$, $2); }
-  | "wave" list "plus" amount "each" "pass" { $$ = NODE(WAVE, @$, $2, $4); }
-  | "wave" list "minus" amount "each" "pass" { $$ = node_flag(NODE(WAVE, @$, $2, $4), FLAG_MINUS); }
+    "wave" wave_list { $$ = NODE(WAVE, @$, $2); }
+  | "wave" wave_list "plus" amount "each" "pass" { $$ = NODE(WAVE, @$, $2, $4); }
+  | "wave" wave_list "minus" amount "each" "pass" { $$ = node_flag(NODE(WAVE, @$, $2, $4), FLAG_MINUS); }
   ;
 series: list | ramp | step | wave;
-value: list | ramp | step | wave | "(" series ")" { $$ = node_flag(node_at($2, @$), FLAG_PARENS); };
+parens: "(" series ")" { $$ = node_parens(p, $2, @$); };
+value: list | ramp | step | wave | parens;
 
 effort:
     "rpe" value { $$ = node_text(NODE(EFFORT, @$, $2), "rpe"); }
@@ -312,7 +310,7 @@ block_part:
     "goal" NAME { $$ = NODE(GOAL, @$, $2); }
   | "for" people { $$ = NODE(FOR, @$, NODE(PEOPLE, @2, $2.first)); }
   | "starts" DATE { $$ = NODE(STARTS, @$, $2); }
-  | week number_or_var { $$ = NODE(LENGTH, @$, NODE(AMOUNT, @2, $2)); }
+  | week number_or_var { $$ = NODE(LENGTH, @$, $2); }
   | week week_items body { $$ = node_body(p, NODE(WEEKS_GROUP, @$, NODE(WEEKS, span_join(@1, @2), $2.first)), $3); }
   | "deload" weeks open_body { $$ = node_body(p, NODE(DELOAD, @$, $2), $3); }
   | "deload" every open_body { $$ = node_body(p, NODE(DELOAD, @$, $2), $3); }
@@ -366,12 +364,12 @@ group:
   ;
 role: "warm-up" { $$ = "warm-up"; } | "top" { $$ = "top"; } | "back-off" { $$ = "back-off"; };
 count:
-    plain_amount { $$ = NODE(COUNT, @$, NODE(LIST, @$, NODE(SETS, @$, $1))); }
-  | "(" series ")" { $$ = NODE(COUNT, @$, node_flag(node_at($2, @$), FLAG_PARENS)); }
+    plain_amount { $$ = NODE(COUNT, @$, $1); }
+  | parens { $$ = NODE(COUNT, @$, $1); }
   ;
 reps:
-    amount { $$ = NODE(REPS, @$, NODE(LIST, @$, NODE(SETS, @$, $1))); }
-  | "(" series ")" { $$ = NODE(REPS, @$, node_flag(node_at($2, @$), FLAG_PARENS)); }
+    amount { $$ = NODE(REPS, @$, $1); }
+  | parens { $$ = NODE(REPS, @$, $1); }
   | "amrap" { $$ = NODE(REPS, @$, LEAF(AMRAP, @$)); }
   | cluster { $$ = NODE(REPS, @$, $1); }
   ;
@@ -472,7 +470,7 @@ limit:
   | "level" NAME { $$ = node_text(NODE(LIMIT, @$, $2), "level"); }
   ;
 limit_values: limit_value { $$ = list_of($1); } | limit_values "and" limit_value { $$ = list_add($1, $3); };
-limit_value: amount | plain_amount limit_unit { $$ = node_text(node_at($1, @$), $2); } | effort;
+limit_value: amount | plain_amount limit_unit { $$ = node_text(NODE(AMOUNT, @$, $1), $2); } | effort;
 limit_unit: "sets" { $$ = "sets"; } | "days" { $$ = "days"; } | "reps" { $$ = "reps"; } | week { $$ = "weeks"; };
 
 %%

@@ -218,10 +218,9 @@ static void lift_twice(struct diarist *d, const struct done_lift *first, const s
 
 static void session_effort(struct diarist *d, const struct node *node, struct diary_session *session)
 {
-    const struct node *minutes = node_child(node, NODE_AMOUNT);
     struct seconds_band seconds;
     enum unit unit;
-    const struct node *effort = node_child(node, NODE_EFFORT);
+    const struct node *effort = node_child(node, NODE_EFFORT), *minutes = effort ? effort->next : NULL;
     if (session->has_effort) {
         range_say(d, node->at, "the session has its effort already", "keep one `session` line");
         return;

@@ -81,7 +81,7 @@ const struct node *let_find(const struct place *place, const struct node *var, s
     return NULL;
 }
 
-/* LIST of one SETS of one AMOUNT of a VAR, or from any of them on. */
+/* A VAR, alone in a LIST, SETS or AMOUNT, or in one of these within another. */
 const struct node *var_inside(const struct node *node, const char **unit)
 {
     *unit = NULL;

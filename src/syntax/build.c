@@ -118,17 +118,30 @@ struct list plates_unit(struct list plates, const char *unit)
     return plates;
 }
 
+static bool is_series(const struct node *value)
+{
+    return value->kind == NODE_SETS || value->kind == NODE_LIST || value->kind == NODE_RAMP || value->kind == NODE_STEP ||
+           value->kind == NODE_WAVE;
+}
+
+struct node *node_parens(struct parse *p, struct node *value, struct span at)
+{
+    if (!is_series(value) || value->kind == NODE_SETS)
+        value = node_of(p, NODE_LIST, at, &value, 1);
+    return node_flag(node_at(value, at), FLAG_PARENS);
+}
+
 /* The number a unit is missing from: the last one of the value, for a list may have its unit there alone. */
 static const struct node *bare_amount(const struct node *value)
 {
     const struct node *last = value;
-    while (last && last->kind != NODE_AMOUNT) {
+    while (last && is_series(last)) {
         const struct node *child = last->child;
         while (child && child->next && last->kind != NODE_STEP && last->kind != NODE_WAVE)
             child = child->next;
         last = child;
     }
-    return last && !last->text && last->child->kind != NODE_VAR ? last : NULL;
+    return last && (last->kind == NODE_NUMBER || last->kind == NODE_BAND) ? last : NULL;
 }
 
 struct node *unit_wanted(struct parse *p, struct node *value, const char *word)
@@ -137,7 +150,7 @@ struct node *unit_wanted(struct parse *p, struct node *value, const char *word)
     if (!bare)
         return value;
     const char *number = text_of(p, bare->at);
-    bool effort = bare->child->kind == NODE_NUMBER && bare->child->number.e10 <= 10 * DEC_ONE
+    bool effort = bare->kind == NODE_NUMBER && bare->number.e10 <= 10 * DEC_ONE
                   && (!strcmp(word, "at") || !strcmp(word, "cap"));
     remark(p, KIND_UNIT, bare->at, arena_format(p->arena, "%s could be kilograms or per cent", number),
            effort ? arena_format(p->arena, "write %s%%, %s kg or rpe %s", number, number, number)

@@ -129,6 +129,7 @@ struct node *node_body(struct parse *p, struct node *node, struct list body);
 struct node *node_text(struct node *node, const char *text);
 struct node *node_flag(struct node *node, int flag);
 struct node *node_at(struct node *node, struct span at);
+struct node *node_parens(struct parse *p, struct node *value, struct span at); /* ( and ) around a value: a LIST at least */
 struct node *node_word(struct parse *p, struct span at); /* a word of the language that serves as a name */
 struct list plates_unit(struct list plates, const char *unit); /* a unit after the last count is that of the last disc */
 struct node *unit_wanted(struct parse *p, struct node *value, const char *word); /* at, drop, cap, load: finding `unit` */

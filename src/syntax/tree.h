@@ -2,7 +2,8 @@
  * beside the tree in order. Nodes live in the run's arena and are never changed after parsing.
  *
  * Each kind below says its children in order; `*` any number, `?` maybe. `text` and `number` only where said.
- * VALUE is one of LIST, RAMP, STEP, WAVE; LABEL is a NAME or NUMBER; LIFT is a NAME or VAR; TEXT is a STRING or VAR. */
+ * PLAIN is a NUMBER, VAR or BAND; AMOUNT as a child stands for one of these too, which has no unit then; SETS for an AMOUNT
+ * and LIST for a SETS, where there is only one. VALUE is one of LIST, RAMP, STEP, WAVE; LABEL is a NAME or NUMBER; LIFT is a NAME or VAR; TEXT is a STRING or VAR. */
 #ifndef SYNTAX_TREE_H
 #define SYNTAX_TREE_H
 
@@ -20,12 +21,12 @@ enum node_kind {
     NODE_NUMBER, /* number */
     NODE_DATE,   /* date */
     NODE_BAND,   /* low, high: NUMBER or VAR each */
-    NODE_AMOUNT, /* NUMBER, VAR or BAND; text: unit "%" "kg" "lb" "s" "min" "m" "step", NULL when none is written;
-                    in a list the unit may stand after the last item alone, and is left NULL on the others */
+    NODE_AMOUNT, /* PLAIN; text: unit "%" "kg" "lb" "s" "min" "m" "step", NULL in a WEIGHT or RANGE without one;
+                    in a list the unit may stand after the last item alone: then the others are PLAIN */
 
     /* values over weeks (bars) and sets (commas) */
-    NODE_SETS, /* AMOUNT*: one item, or a comma list over the sets of one week */
-    NODE_LIST, /* SETS*: one item, or a bar list over weeks */
+    NODE_SETS, /* AMOUNT*: a comma list over the sets of one week, two or more */
+    NODE_LIST, /* SETS*: a bar list over weeks, two or more; one in a WAVE or in ( ) */
     NODE_RAMP, /* AMOUNT from, AMOUNT to */
     NODE_STEP, /* SETS first, AMOUNT by, NUMBER weeks? (absent: each week); flag MINUS */
     NODE_WAVE, /* LIST, AMOUNT by?; flag MINUS */
@@ -97,7 +98,7 @@ enum node_kind {
     NODE_GOAL,     /* NAME */
     NODE_FOR,      /* PEOPLE */
     NODE_STARTS,   /* DATE */
-    NODE_LENGTH,   /* AMOUNT: `weeks 5`, whole number or VAR */
+    NODE_LENGTH,   /* NUMBER or VAR: `weeks 5` */
     NODE_DELOAD,   /* WEEKS or EVERY; changes*; flag BODY when braces were written */
     NODE_TAPER,    /* WEEKS; changes*; flag BODY */
     NODE_EVERY,    /* NUMBER or VAR: each 4 weeks */

@@ -54,24 +54,14 @@ static void the_dump_shows_kinds_words_numbers_and_flags(void **state)
                         "        group top\n"
                         "          count\n"
                         "            list parens\n"
-                        "              sets\n"
-                        "                amount\n"
-                        "                  number 2\n"
-                        "              sets\n"
-                        "                amount\n"
-                        "                  number 1\n"
+                        "              number 2\n"
+                        "              number 1\n"
                         "          reps\n"
-                        "            list\n"
-                        "              sets\n"
-                        "                amount\n"
-                        "                  band\n"
-                        "                    number 8\n"
-                        "                    number 12\n"
+                        "            band\n"
+                        "              number 8\n"
+                        "              number 12\n"
                         "          at-effort rpe\n"
-                        "            list\n"
-                        "              sets\n"
-                        "                amount\n"
-                        "                  number 7.5\n");
+                        "            number 7.5\n");
 }
 
 static void spans_keep_the_spelling_and_remarks_their_place(void **state)

@@ -23,7 +23,7 @@ BRANCH_FLOOR = 90
 TIME    = 60
 DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strength --week 1 examples/
 
-build_packages = gcc libc6-dev make flex bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
+build_packages = gcc libc6-dev make bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
 check_packages = clang git gcovr bc sqlite3 locales parallel python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
 fuzz_packages  = clang libclang-rt-14-dev llvm python3
 analyse_packages = clang-tidy cppcheck python3
@@ -40,7 +40,6 @@ MAKEFLAGS += --no-print-directory --no-builtin-rules
 ifeq ($(origin CC),default)
 CC = gcc
 endif
-FLEX  = flex
 BISON = bison
 
 # Where a machine can fuse a product and a sum, clang would and gcc would not, and floating point would differ.
@@ -108,9 +107,8 @@ sources   := $(sort $(shell find src -name '*.c'))
 tests     := $(sort $(wildcard tests/unit/*_test.c))
 blocks    := $(sort $(wildcard stdlib-templates/*.block))
 parser    := $(gen)/setwright.tab.c $(gen)/setwright.tab.h $(gen)/setwright-quick.tab.c
-scanner   := $(gen)/setwright.lex.c $(gen)/setwright.lex.h
 library   := $(patsubst src/%.c,$B/src/%.o,$(filter-out src/main.c,$(sources))) \
-             $(patsubst %,$B/gen/%.o,setwright.tab setwright-quick.tab setwright.lex library)
+             $(patsubst %,$B/gen/%.o,setwright.tab setwright-quick.tab library)
 test_objects  := $(tests:%.c=$B/%.o)
 test_programs := $(tests:tests/%.c=$B/%)
 targets       := $(sort $(wildcard tests/fuzz/*_target.c))
@@ -154,7 +152,7 @@ $B/gen/%.o: $(gen)/%.c
 	$(compile)
 
 # The first build has no .d files yet, so the headers that are made come before every object.
-$B/src/main.o $(library) $(test_objects) $(fuzz_objects): $B/flags.list | tools $(parser) $(scanner)
+$B/src/main.o $(library) $(test_objects) $(fuzz_objects): $B/flags.list | tools $(parser)
 
 # Two parsers of one grammar, see src/syntax/parse.c: look-ahead correction makes what is expected in place of an error true.
 careful = -Dparse.lac=full -Dparse.lac.es-capacity-initial='"1000"'
@@ -162,10 +160,6 @@ $(parser) &: grammar/setwright.y | tools
 	$(call say,bison)
 	$Q$(BISON) -Wall -Wdangling-alias -Wcounterexamples -Werror -H $(careful) -o $(gen)/setwright.tab.c $<
 	$Q$(BISON) -Fapi.prefix={sw_quick_} -o $(gen)/setwright-quick.tab.c $<
-
-$(scanner) &: grammar/setwright.l $(gen)/setwright.tab.h | tools
-	$(call say,flex)
-	$Q$(FLEX) --header-file=$(gen)/setwright.lex.h -o $(gen)/setwright.lex.c $<
 
 # The shipped library as bytes, so that the program runs from anywhere.
 $(gen)/library.c: $(blocks) $(gen)/blocks.list
@@ -199,7 +193,7 @@ $(gen)/blocks.list: always
 # What the machine must have
 
 tools:
-	@for t in $(firstword $(cc)) $(FLEX) $(BISON); do command -v $$t > /dev/null && continue; \
+	@for t in $(firstword $(cc)) $(BISON); do command -v $$t > /dev/null && continue; \
 	    echo "setwright cannot be built: the program '$$t' is missing. On Debian: apt-get install $${t##*/}" >&2; \
 	    exit 1; done
 	@for h in yaml csv utf8proc jansson; do [ -e $(BUILD)/have-$$h ] && continue; mkdir -p $(BUILD); \
@@ -294,7 +288,7 @@ format:
 analysis := $(BUILD)/analysis
 said     := $(sources:%.c=$(analysis)/%.gcc) $(sources:%.c=$(analysis)/%.tidy) $(analysis)/cppcheck
 dialect   = -std=c11 -D_GNU_SOURCE -DSETWRIGHT_VERSION='"$(VERSION)"' -Isrc -I$(gen)
-$(said): $(shell find src -name '*.h') .clang-tidy | $(parser) $(scanner)
+$(said): $(shell find src -name '*.h') .clang-tidy | $(parser)
 $(analysis)/%.gcc: %.c
 	$(call say,analyse)
 	$Qgcc $(dialect) -O1 -fanalyzer -c -o /dev/null $< 2> $@ || { cat $@; exit 1; }

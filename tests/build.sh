@@ -8,8 +8,8 @@ said=$(make -s BISON=no-such-bison BUILD="$TMPDIR/none" all 2>&1) && missed=1 ||
 case $said in *"'no-such-bison' is missing. On Debian: apt-get install no-such-bison"*) ;; *) missed=1 ;; esac
 verdict $missed "a missing program is named"
 
-said=$(make -s FLEX=no-such-flex BUILD="$TMPDIR/none" all 2>&1) && missed=1 || missed=0
-case $said in *"'no-such-flex' is missing"*) ;; *) missed=1 ;; esac
+said=$(make -s BISON=no-such-bison BUILD="$TMPDIR/none" all 2>&1) && missed=1 || missed=0
+case $said in *"'no-such-bison' is missing"*) ;; *) missed=1 ;; esac
 verdict $missed "another one too"
 
 # Neither root nor sudo: a machine with only the tools that the search for packages takes.

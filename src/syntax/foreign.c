@@ -260,12 +260,12 @@ struct node *name_node(struct parse *p, enum node_kind kind, const char *text, i
         return node_text(token_node(p, kind, *take), intern(p->names, text, (size_t)*take));
     char *name = arena_alloc(p->arena, 3 * (size_t)*take + 1), *to = name;
     bool told = false;
-    int at = 0;
+    int at = 0, length = *take;
     while (at < *take && name_goes_on(p, text, at, *take, &to, &told))
         at += letter_at(text + at, *take - at).width;
     *take = at;
     if (*text == '_' && !told)
-        tell(p, 0, at, "a name starts with a letter, not with _", arena_format(p->arena, "write %s", at > 1 ? text + 1 : "a name"));
+        tell(p, 0, at, "a name starts with a letter, not with _", at > 1 ? arena_format(p->arena, "write %.*s", length - 1, text + 1) : "write a name");
     else if (text[at - 1] == '-' && !told)
         tell(p, 0, at, arena_format(p->arena, "the name %.*s ends in -", at, text), "a name ends in a letter or a digit");
     struct node *node = node_of(p, kind, span_of(p, p->from, p->from + (uint32_t)at), NULL, 0);

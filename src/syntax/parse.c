@@ -62,9 +62,7 @@ static bool parse_quickly(struct parse *p)
 {
     p->quick = true;
     foreign_encoding(p);
-    scanner_open(p);
     sw_quick_parse(p);
-    scanner_close(p);
     return findings_total(p->findings) == 0;
 }
 
@@ -72,9 +70,7 @@ static void parse_carefully(struct parse *p)
 {
     p->surplus = surplus_of(p->source->text, p->source->length);
     foreign_encoding(p);
-    scanner_open(p);
     sw_parse(p);
-    scanner_close(p);
 }
 
 /* A text without a mistake is most of them, and needs less than half of the care. Where the quick way has something to

@@ -1,6 +1,6 @@
 /* What the scanner, the grammar and the parser's helpers share: the state of one call of parse_text. Private to syntax/.
  *
- * The way of a word: scanner (grammar/setwright.l) -> scan.c, figures.c, texts.c, foreign.c (what it is) -> reader.c (statement ends, the tokens that depend on
+ * The way of a word: pieces.c (where it ends) -> scan.c, figures.c, texts.c, foreign.c (what it is) -> reader.c (statement ends, the tokens that depend on
  * the body) -> grammar (grammar/setwright.y) -> build.c (nodes), place.c (what may stand where),
  * complain.c and mistakes.c (messages).
  * Offsets named from/to count from the start of the source; spans are on the number line of base/span.h. */
@@ -40,14 +40,12 @@ struct parse {
     struct word_index word_index;
     int homes[NODE_KIND_COUNT]; /* the bodies a statement may stand in, as place.c numbers them */
     bool quick; /* for a text without a mistake; the first finding ends it */
-    void *scanner;
     struct node *root;
     struct node *spare; /* nodes that wait to be used */
     int spare_count;
     VEC(struct comment) comments;
 
     /* the scanner */
-    uint32_t given;      /* bytes of the source that the scanner has taken */
     uint32_t from, to;   /* the text of the token at hand */
     uint32_t run_to;     /* within 70,75,80: where the run of numbers ends */
     struct node *value;  /* of the token at hand */
@@ -83,6 +81,7 @@ int scan_number(struct parse *p, const char *text, int *take);
 int scan_date(struct parse *p, const char *text, int *take);
 int scan_var(struct parse *p, const char *text, int *take);
 int scan_string(struct parse *p, const char *text, int *take);
+int scan_plain_string(struct parse *p, const char *text, int *take); /* nothing in it to undo or refuse */
 int scan_quoted(struct parse *p, const char *text, int *take); /* in curly or single quotes: a remark, then as meant */
 int scan_symbol(struct parse *p, const char *text, int *take);
 int scan_stray(struct parse *p, const char *text, int *take);
@@ -91,10 +90,8 @@ int scan_control(struct parse *p, const char *text, int *take);
 int open_text_end(const char *text, int length);
 void scan_comment(struct parse *p);
 
-/* ---- setwright.l ---- */
-void scanner_open(struct parse *p);
-void scanner_close(struct parse *p);
-int scanner_next(struct parse *p);
+/* ---- pieces.c ---- */
+int scanner_next(struct parse *p); /* the next token of the text; 0 at its end */
 
 /* ---- setwright.y; the quick one has no look-ahead correction, which only what is expected in place of an error needs ---- */
 int sw_parse(struct parse *p);

@@ -62,6 +62,12 @@ static int curly_at(const char *text, int from, int length, int *width)
     return 0;
 }
 
+int scan_plain_string(struct parse *p, const char *text, int *take)
+{
+    p->value = node_text(token_node(p, NODE_STRING, *take), intern(p->names, text + 1, (size_t)*take - 2));
+    return TOK_STRING;
+}
+
 int scan_string(struct parse *p, const char *text, int *take)
 {
     int length = *take, width = 0;

@@ -22,6 +22,7 @@ enum setwright_status {
 struct setwright_reader {
     const char *(*read)(void *context, const char *path, size_t *length, const char **why);
     void *context;
+    bool ended; /* a NUL stands behind the bytes: then they are read where they lie, else copied */
 };
 /* Where output goes; false ends the build. */
 struct setwright_sink {

@@ -27,7 +27,7 @@ struct setwright *setwright_new(struct setwright_reader reader)
     struct setwright *sw = calloc(1, sizeof *sw);
     if (!sw)
         return NULL;
-    sw->reader = (struct reader){ reader.read, reader.context };
+    sw->reader = (struct reader){ reader.read, reader.context, reader.ended };
     sw->memory = sw->left = MEMORY_USUAL;
     if (begin(sw))
         return sw;

@@ -24,23 +24,37 @@ struct sources *sources_new(struct arena *arena)
     return sources;
 }
 
-struct source *sources_add(struct sources *sources, const char *name, const char *bytes, size_t length)
+static size_t mark_length(const char *bytes, size_t length)
 {
-    if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0) {
-        bytes += 3;
-        length -= 3;
-    }
-    if (length >= UINT32_MAX - sources->next)
+    return length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
+}
+
+static bool is_room_for(const struct sources *sources, size_t length)
+{
+    return length < UINT32_MAX - sources->next;
+}
+
+struct source *sources_keep(struct sources *sources, const char *name, const char *bytes, size_t length)
+{
+    size_t mark = mark_length(bytes, length);
+    if (!is_room_for(sources, length - mark))
         return NULL;
     struct held *held = NEW(sources->arena, struct held);
     held->arena = sources->arena;
     held->source.name = arena_copy(sources->arena, name, strlen(name));
-    held->source.text = arena_copy(sources->arena, bytes, length);
+    held->source.text = bytes + mark;
     held->source.base = (uint32_t)sources->next;
-    held->source.length = (uint32_t)length;
-    sources->next += length + 1; /* the end of a file is a place of its own */
+    held->source.length = (uint32_t)(length - mark);
+    sources->next += length - mark + 1; /* the end of a file is a place of its own */
     vec_add(sources->arena, &sources->all, held);
     return &held->source;
+}
+
+struct source *sources_add(struct sources *sources, const char *name, const char *bytes, size_t length)
+{
+    if (!is_room_for(sources, length - mark_length(bytes, length)))
+        return NULL;
+    return sources_keep(sources, name, arena_copy(sources->arena, bytes, length), length);
 }
 
 struct source *sources_find(const struct sources *sources, uint32_t offset)

@@ -32,8 +32,10 @@ struct position {
 struct sources;
 struct sources *sources_new(struct arena *arena);
 
-/* Keeps a copy of the bytes. NULL when all files together pass 4 GiB. */
+/* Keeps a copy of the bytes; or the bytes themselves, which have a NUL behind them and live as long as the sources. NULL when
+ * all files together pass 4 GiB. */
 struct source *sources_add(struct sources *sources, const char *name, const char *bytes, size_t length);
+struct source *sources_keep(struct sources *sources, const char *name, const char *bytes, size_t length);
 struct source *sources_find(const struct sources *sources, uint32_t offset); /* NULL: nowhere; end of file belongs to it */
 int sources_count(const struct sources *sources);
 struct source *sources_at(const struct sources *sources, int index); /* in order of adding */

@@ -98,7 +98,7 @@ int session_read(struct request *request, struct session *session)
     if (status)
         return status;
     arena_ends(request->arena, disk_close, session->disk);
-    session->sw = session->disk->sw = setwright_new((struct setwright_reader){ disk_read, session->disk });
+    session->sw = session->disk->sw = setwright_new((struct setwright_reader){ disk_read, session->disk, true });
     if (!session->sw) {
         diag_say(stderr, "out of memory; nothing was written");
         return EXIT_LIMIT;

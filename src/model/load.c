@@ -139,7 +139,8 @@ static struct source *take(struct loading *l, const char *path, bool library, st
                  LOAD_FILES_MOST);
         return NULL;
     }
-    struct source *source = sources_add(l->sources, path, bytes, length);
+    struct source *source = library || l->reader.ended ? sources_keep(l->sources, path, bytes, length)
+                                                       : sources_add(l->sources, path, bytes, length);
     if (source)
         source->library = library;
     return source;

@@ -15,6 +15,7 @@ enum { LOAD_FILES_MOST = 10000, LOAD_DEPTH_MOST = 64, LOAD_BYTES_MOST = 256 << 2
 struct reader {
     const char *(*read)(void *context, const char *path, size_t *length, const char **why);
     void *context;
+    bool ended; /* a NUL stands behind the bytes */
 };
 
 struct file_unit {

@@ -173,7 +173,7 @@ void target_run(const char *bytes, size_t length)
     struct club club;
     const char *paths[FILES_MOST];
     split(&club, bytes, length);
-    struct setwright *sw = setwright_new((struct setwright_reader){ read_file, &club });
+    struct setwright *sw = setwright_new((struct setwright_reader){ read_file, &club, false });
     if (!sw)
         abort();
     setwright_load(sw, paths, blocks_of(&club, paths));

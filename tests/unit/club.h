@@ -79,7 +79,7 @@ static inline void told_load(struct told *t, const struct paper *papers, const c
         all++;
     struct paper *kept = NEW_MANY(t->arena, struct paper, all + 1);
     memcpy(kept, papers, sizeof *kept * (size_t)all);
-    struct reader reader = { paper_read, kept };
+    struct reader reader = { paper_read, kept, false };
     t->loaded = load_files(t->arena, t->interner, t->sources, t->findings, reader, named, count);
 }
 

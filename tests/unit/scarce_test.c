@@ -274,7 +274,7 @@ static enum setwright_status built(struct setwright *sw, int output, struct sum 
 /* All that a caller may ask of a run with so much memory. */
 static enum setwright_status run_within(size_t most, const char *path, int output, struct sum *sum)
 {
-    struct setwright *sw = setwright_new((struct setwright_reader){ read_text, NULL });
+    struct setwright *sw = setwright_new((struct setwright_reader){ read_text, NULL, false });
     struct setwright_choice all = { 0 };
     struct setwright_sink sink = { add, sum };
     int sessions;

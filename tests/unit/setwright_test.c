@@ -46,7 +46,7 @@ static void run_text_of(struct run *run, const char *text)
     run->papers[0] = (struct paper){ "hall.block", HALL };
     run->papers[1] = (struct paper){ "club.block", text };
     run->papers[2] = (struct paper){ NULL, NULL };
-    run->sw = setwright_new((struct setwright_reader){ paper_read, run->papers });
+    run->sw = setwright_new((struct setwright_reader){ paper_read, run->papers, false });
     assert_non_null(run->sw);
     run->loaded = setwright_load(run->sw, paths, 2);
     run->checked = setwright_check(run->sw);
@@ -129,7 +129,7 @@ static void a_file_that_cannot_be_read(void **state)
     assert_string_equal(setwright_finding(run.sw, 0).message, "gym.block: no such file");
     setwright_free(run.sw);
     const char *const none[] = { "none.block" };
-    run.sw = setwright_new((struct setwright_reader){ paper_read, run.papers });
+    run.sw = setwright_new((struct setwright_reader){ paper_read, run.papers, false });
     assert_int_equal(setwright_load(run.sw, none, 1), SETWRIGHT_FILES);
     assert_null(setwright_finding(run.sw, 0).place.file);
     setwright_free(run.sw);

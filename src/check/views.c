@@ -114,9 +114,21 @@ static const struct attempt_view *view_attempts(struct arena *scratch, const str
     return views;
 }
 
+static int runs_of(const struct plan *plan)
+{
+    int count = 0;
+    for (int w = 0; w < plan->week_count; w++)
+        for (int d = 0; d < plan->weeks[w].day_count; d++)
+            for (int e = 0; e < plan->weeks[w].days[d].entry_count; e++)
+                for (int g = 0; g < plan->weeks[w].days[d].entries[e].group_count; g++)
+                    count += plan->weeks[w].days[d].entries[e].groups[g].run_count;
+    return count;
+}
+
 struct block_view block_view_make(struct arena *scratch, const struct plan *plan)
 {
-    struct viewing v = { .arena = scratch, .plan = plan };
+    struct viewing v = { .arena = scratch, .plan = plan, .sets.room = runs_of(plan) };
+    v.sets.at = NEW_MANY(scratch, struct set_view, v.sets.room);
     const struct meet *meet = season_next_meet(plan->block->season, plan->block->start);
     for (int w = 0; w < plan->week_count; w++) {
         const struct plan_week *week = &plan->weeks[w];

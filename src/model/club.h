@@ -41,7 +41,7 @@ struct plain_series {
     struct series_week week;
     struct series series;
 };
-enum { PLAIN_SERIES = 256 }; /* how many are kept at hand; a power of two */
+enum { PLAIN_SERIES = 1024 }; /* how many are kept at hand; a power of two */
 
 enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from templates */
 

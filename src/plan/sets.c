@@ -176,6 +176,8 @@ bool work_group_make(struct planning *p, const struct work_week *week, const str
 
 void sets_evaluate(struct planning *p, const struct work_week *week, struct work_entry *entry)
 {
+    entry->groups.room = entry->entry->group_count;
+    entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.room);
     for (int i = 0; i < entry->entry->group_count; i++) {
         struct work_group group;
         if (work_group_make(p, week, entry, &entry->entry->groups[i], &group))

@@ -257,6 +257,8 @@ static void add_warm_up(struct planning *p, const struct work_week *week, struct
 static void day_entries(struct planning *p, const struct work_week *week, struct work_day *day)
 {
     p->day_now = day;
+    day->entries.room = day->day->entry_count;
+    day->entries.at = NEW_MANY(p->arena, struct work_entry, day->entries.room);
     for (int i = 0; i < day->day->entry_count; i++) {
         const struct entry *entry = &day->day->entries[i];
         struct work_entry work = { .entry = entry, .superset = entry->superset };

@@ -66,7 +66,7 @@ static struct span span_after(struct span before)
 %type <struct node *> person name_or_var lift label text text_or_none on on_or_none because amount plain_amount weight
 %type <struct node *> number_or_var quantity week_item weeks in_weeks every
 %type <struct list> people more_people lifts names labels weekday_names week_items
-%type <struct node *> value series list wave_list ramp step wave parens effort bodyweight sets
+%type <struct node *> value series set_list week_list wave_list ramp step wave parens effort bodyweight sets
 %type <const char *> unit weight_unit limit_unit
 %type <struct node *> plate range like from_or_none let_value with_let
 %type <struct list> set_items week_values plates plate_list ranges with_lets with_or_none
@@ -174,10 +174,11 @@ quantity:
 weight: quantity { $$ = NODE(WEIGHT, @$, $1); };
 
 set_items: amount "," amount { $$ = list_add(list_of($1), $3); } | set_items "," amount { $$ = list_add($1, $3); };
-sets: amount | set_items { $$ = NODE(SETS, @$, $1.first); };
+set_list: set_items { $$ = NODE(SETS, @$, $1.first); };
+sets: amount | set_list;
 week_values: sets "|" sets { $$ = list_add(list_of($1), $3); } | week_values "|" sets { $$ = list_add($1, $3); };
-list: sets | week_values { $$ = NODE(LIST, @$, $1.first); };
-wave_list: sets { $$ = NODE(LIST, @$, $1); } | week_values { $$ = NODE(LIST, @$, $1.first); };
+week_list: week_values { $$ = NODE(LIST, @$, $1.first); };
+wave_list: sets { $$ = NODE(LIST, @$, $1); } | week_list;
 ramp: "from" amount "to" amount { $$ = NODE(RAMP, @$, $2, $4); };
 step:
     sets "plus" amount "each" week { $$ = NODE(STEP, @$, $1, $3); }
@@ -190,9 +191,9 @@ wave:
   | "wave" wave_list "plus" amount "each" "pass" { $$ = NODE(WAVE, @$, $2, $4); }
   | "wave" wave_list "minus" amount "each" "pass" { $$ = node_flag(NODE(WAVE, @$, $2, $4), FLAG_MINUS); }
   ;
-series: list | ramp | step | wave;
+series: amount | set_list | week_list | ramp | step | wave;
 parens: "(" series ")" { $$ = node_parens(p, $2, @$); };
-value: list | ramp | step | wave | parens;
+value: amount | set_list | week_list | ramp | step | wave | parens;
 
 effort:
     "rpe" value { $$ = node_text(NODE(EFFORT, @$, $2), "rpe"); }

@@ -292,7 +292,7 @@ void complain(struct parse *p, int token, struct span at, const int *wanted, int
         adjust_nobody, missing_word, weeks_without_days, missing_parens, reserved_word, wrong_spelling,
         wrong_before, two_lifts,     unknown_start, wrong_start,    missing_comma,  missing_at,
     };
-    struct complaint c = { .p = p, .here = { .kind = token, .at = at }, .before = p->sent[1], .earlier = p->sent[2],
+    struct complaint c = { .p = p, .here = { .kind = token, .at = at }, .before = *sent_last(p, 1), .earlier = *sent_last(p, 2),
                            .wanted = wanted, .count = count };
     p->parens = 0;
     p->broken = true;

@@ -63,7 +63,7 @@ static bool parse_quickly(struct parse *p)
     p->quick = true;
     foreign_encoding(p);
     sw_quick_parse(p);
-    return findings_total(p->findings) == 0;
+    return !p->has_found;
 }
 
 static void parse_carefully(struct parse *p)

@@ -22,6 +22,7 @@ struct finding *found(struct parse *p, enum kind kind, struct span at, const cha
     va_start(args, format);
     struct finding *finding = diag_vadd(p->findings, kind, at, format, args);
     va_end(args);
+    p->has_found = true;
     if (kind == KIND_SYNTAX)
         p->complained = at.start;
     else
@@ -76,9 +77,7 @@ static void raw_back(struct parse *p, struct token token)
 
 static struct token send(struct parse *p, struct token token)
 {
-    p->sent[2] = p->sent[1];
-    p->sent[1] = p->sent[0];
-    p->sent[0] = token;
+    p->sent[++p->sent_count % SENT_KEPT] = token;
     p->words++;
     if (token.kind == TOK_END || token.kind == TOK_OPEN) {
         p->at_start = true;
@@ -96,14 +95,14 @@ static bool end_is_due(const struct parse *p)
 /* An end that no character stands for lies just behind the token before it. */
 static struct token send_end(struct parse *p)
 {
-    uint32_t behind = p->sent[0].at.end;
+    uint32_t behind = sent_last(p, 0)->at.end;
     p->parens = 0;
     return send(p, (struct token){ .kind = TOK_END, .at = { behind, behind } });
 }
 
 static bool line_goes_on(const struct parse *p)
 {
-    return p->parens > 0 || !end_is_due(p) || p->sent[0].kind == TOK_COMMA || p->sent[0].kind == TOK_BAR_SIGN;
+    return p->parens > 0 || !end_is_due(p) || sent_last(p, 0)->kind == TOK_COMMA || sent_last(p, 0)->kind == TOK_BAR_SIGN;
 }
 
 /* Between ( and ) stand numbers, units and the few words of series. */
@@ -290,7 +289,7 @@ static bool newline_ends(struct parse *p)
         next = raw_next(p);
     while (next.kind == RAW_NEWLINE);
     raw_back(p, next);
-    return next.kind != TOK_THEN && (next.kind != TOK_OPEN || p->sent[0].kind == TOK_CLOSE);
+    return next.kind != TOK_THEN && (next.kind != TOK_OPEN || sent_last(p, 0)->kind == TOK_CLOSE);
 }
 
 static struct token take_word(struct parse *p, struct token token)
@@ -337,7 +336,7 @@ struct token reader_next(struct parse *p)
                 return send_end(p);
             break;
         case TOK_OPEN:
-            if (p->sent[0].kind == TOK_CLOSE && end_is_due(p)) {
+            if (sent_last(p, 0)->kind == TOK_CLOSE && end_is_due(p)) {
                 raw_back(p, token);
                 return send_end(p);
             }

@@ -32,6 +32,8 @@ struct open_body {
     bool astray;           /* it opens nothing: the parser never sees it, nor its } */
 };
 
+enum { SENT_KEPT = 4 };
+
 struct parse {
     struct arena *arena;
     struct interner *names;
@@ -40,6 +42,7 @@ struct parse {
     struct word_index word_index;
     int homes[NODE_KIND_COUNT]; /* the bodies a statement may stand in, as place.c numbers them */
     bool quick; /* for a text without a mistake; the first finding ends it */
+    bool has_found; /* any finding */
     struct node *root;
     struct node *spare; /* nodes that wait to be used */
     int spare_count;
@@ -57,7 +60,8 @@ struct parse {
     bool has_ahead;
     bool at_start;      /* the next token starts a statement */
     bool after_missing; /* a } was put in; its end is still to come */
-    struct token sent[3]; /* the last tokens the parser got, newest first */
+    struct token sent[SENT_KEPT]; /* the last tokens the parser got, in turn: see sent_last */
+    unsigned sent_count;
     struct token first;   /* the first token of the statement at hand */
     int words;            /* tokens of the statement so far */
     int parens;
@@ -98,7 +102,7 @@ int sw_parse(struct parse *p);
 int sw_quick_parse(struct parse *p);
 static inline bool parse_is_lost(const struct parse *p)
 {
-    return p->quick && findings_total(p->findings) > 0;
+    return p->quick && p->has_found;
 }
 
 /* ---- foreign.c: characters that are no letters; *take as above ---- */
@@ -107,6 +111,11 @@ struct node *name_node(struct parse *p, enum node_kind kind, const char *text, i
 void foreign_encoding(struct parse *p); /* bytes that are no UTF-8: one finding a file */
 
 /* ---- reader.c ---- */
+/* The last token the parser got, or one of the two before it; a mere 0 before the first. */
+static inline const struct token *sent_last(const struct parse *p, unsigned before)
+{
+    return &p->sent[(p->sent_count - before) % SENT_KEPT];
+}
 /* A finding; no syntax finding of the parser's is added at the same place. */
 struct finding *found(struct parse *p, enum kind kind, struct span at, const char *format, ...)
     __attribute__((format(printf, 4, 5)));

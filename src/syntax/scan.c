@@ -48,10 +48,16 @@ static const struct {
 
 enum { UNITS = sizeof units / sizeof *units, WRONG_UNITS = sizeof wrong_units / sizeof *wrong_units };
 
+/* Whether a text of at least the unit's length starts with it. */
+static bool starts_with_unit(const char *text, int unit)
+{
+    return *text == *units[unit].text && !memcmp(text, units[unit].text, units[unit].length);
+}
+
 static int unit_find(const char *text, size_t length)
 {
     for (int i = 0; i < UNITS; i++)
-        if (units[i].length == length && !memcmp(units[i].text, text, length))
+        if (units[i].length == length && starts_with_unit(text, i))
             return units[i].token;
     return length == 1 && *text == '%' ? TOK_PERCENT : 0;
 }
@@ -96,7 +102,7 @@ static bool after_amount(const struct parse *p)
 
 static int times_find(struct parse *p, const char *text, int *take)
 {
-    if (tolower((unsigned char)*text) != 'x' || !is_times(text, *take) || !after_amount(p))
+    if ((*text != 'x' && *text != 'X') || !is_times(text, *take) || !after_amount(p))
         return 0;
     *take = 1;
     if (*text == 'X' && !p->broken) {
@@ -111,7 +117,7 @@ static int unit_glued(const char *text, int *take)
 {
     for (int i = 0; i < UNITS; i++) {
         int length = (int)units[i].length;
-        if (length >= *take || memcmp(units[i].text, text, (size_t)length))
+        if (length >= *take || !starts_with_unit(text, i))
             continue;
         const char *rest = text + length;
         int left = *take - length;
@@ -145,7 +151,10 @@ int scan_word(struct parse *p, const char *text, int *take)
     }
     if ((unsigned char)*text >= 0x80 && (token = scan_foreign(p, text, take)) != TOK_NAME)
         return token;
+    int whole = *take;
     p->value = name_node(p, NODE_NAME, text, take);
+    if (*take == whole && !strncmp(p->value->text, text, (size_t)whole)) /* as written: it has been looked for */
+        return TOK_NAME;
     word = word_find(&p->word_index, p->value->text, strlen(p->value->text));
     return word ? word->token : TOK_NAME;
 }

@@ -19,7 +19,7 @@ struct pair {
 
 struct setwright {
     jmp_buf out_of_memory;
-    struct arena *arena, *scratch, *work; /* the run's; one plan's at a time; one call's */
+    struct arena *arena, *scratch, *work; /* the run's; the trees', then one plan's at a time; one call's */
     struct interner *interner;
     struct sources *sources;
     struct findings *findings;

@@ -71,7 +71,7 @@ enum setwright_status setwright_load(struct setwright *sw, const char *const *pa
 {
     GUARD(sw);
     sw->heard = sw->allowed = NULL;
-    struct loaded loaded = load_files(sw->arena, sw->interner, sw->sources, sw->findings, sw->reader, paths, count);
+    struct loaded loaded = load_files(sw->arena, sw->scratch, sw->interner, sw->sources, sw->findings, sw->reader, paths, count);
     if (api_status(sw) != SETWRIGHT_FINE)
         return api_status(sw);
     sw->model = model_resolve(sw->arena, sw->interner, sw->sources, sw->findings, loaded);

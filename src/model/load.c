@@ -8,7 +8,7 @@
 #include <string.h>
 
 struct loading {
-    struct arena *arena;
+    struct arena *arena, *trees;
     struct interner *interner;
     struct sources *sources;
     struct findings *findings;
@@ -241,7 +241,7 @@ static void load_one(struct loading *l, const char *path, bool library, struct s
     if (!source)
         return;
     source->named = depth == 0;
-    struct file_unit file = { .tree = parse_text(l->arena, l->interner, source, l->findings), .unit = UNIT_KG };
+    struct file_unit file = { .tree = parse_text(l->trees, l->interner, source, l->findings), .unit = UNIT_KG };
     struct span units_at = { 0 };
     for (const struct node *node = file.tree->root->child; node; node = node->next) {
         if (node->kind == NODE_UNITS)
@@ -258,10 +258,10 @@ static void load_one(struct loading *l, const char *path, bool library, struct s
     }
 }
 
-struct loaded load_files(struct arena *arena, struct interner *interner, struct sources *sources,
+struct loaded load_files(struct arena *arena, struct arena *trees, struct interner *interner, struct sources *sources,
                          struct findings *findings, struct reader reader, const char *const *paths, int path_count)
 {
-    struct loading l = { .arena = arena, .interner = interner, .sources = sources, .findings = findings, .reader = reader };
+    struct loading l = { .arena = arena, .trees = trees, .interner = interner, .sources = sources, .findings = findings, .reader = reader };
     for (int i = 0; i < path_count; i++)
         vec_add(arena, &l.roots, folder_of(arena, path_tidy(arena, paths[i])));
     for (int i = 0; i < path_count; i++)

@@ -35,7 +35,8 @@ struct loaded {
     int roster_count;
 };
 
-struct loaded load_files(struct arena *arena, struct interner *interner, struct sources *sources,
+/* The trees are made in `trees`, which has to live until the model is resolved: nothing looks at them later. */
+struct loaded load_files(struct arena *arena, struct arena *trees, struct interner *interner, struct sources *sources,
                          struct findings *findings, struct reader reader, const char *const *paths, int path_count);
 
 /* "b/../a.block" seen from folder "x" is "x/a.block"; never fails. Exposed for its test. */

@@ -80,7 +80,7 @@ static inline void told_load(struct told *t, const struct paper *papers, const c
     struct paper *kept = NEW_MANY(t->arena, struct paper, all + 1);
     memcpy(kept, papers, sizeof *kept * (size_t)all);
     struct reader reader = { paper_read, kept, false };
-    t->loaded = load_files(t->arena, t->interner, t->sources, t->findings, reader, named, count);
+    t->loaded = load_files(t->arena, t->arena, t->interner, t->sources, t->findings, reader, named, count);
 }
 
 static inline void told_resolve(struct told *t)

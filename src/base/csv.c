@@ -27,20 +27,23 @@ size_t csv_cell(char *to, const char *text, size_t length)
     return (size_t)(at - to);
 }
 
-/* Reading. libcsv says what a cell holds but not where it stood, so what may close a cell is fed as a byte by itself: a cell
- * ends where that byte is. */
+/* Reading. A line without a quote is cells between delimiters, and needs no more than to be cut there; the others, and what they
+ * go on into, are libcsv's. It says what a cell holds but not where it stood, so what may close a cell is fed as a byte by
+ * itself: a cell ends where that byte is. */
 
 struct reader {
-    struct arena *arena; /* emptied after each row */
+    struct arena *arena;
     const char *bytes;
     size_t at;      /* the byte being fed */
     size_t begun;   /* first byte after the last separator */
     size_t counted; /* line ends are counted up to here */
     int line;
-    VEC(struct csv_cell) cells; /* of the row so far */
+    VEC(struct csv_cell) cells; /* of the row so far; the storage is used again */
+    char *cut;                  /* a line being cut, and its room; used again too */
+    size_t cut_room;
     bool (*row)(void *context, const struct csv_row *row);
     void *context;
-    bool stopped;
+    bool stopped, row_ended;
 };
 
 static bool is_blank(char c)
@@ -53,10 +56,9 @@ static bool is_line_end(char c)
     return c == '\r' || c == '\n';
 }
 
-static void on_cell(void *value, size_t length, void *context)
+/* `reader->at` is where it ends; the text has room for a NUL behind it. */
+static void cell_add(struct reader *reader, char *text, size_t length)
 {
-    struct reader *reader = context;
-    const char *text = value;
     size_t start = reader->begun, end = reader->at;
     while (start < end && (is_blank(reader->bytes[start]) || is_line_end(reader->bytes[start])))
         start++;
@@ -66,9 +68,16 @@ static void on_cell(void *value, size_t length, void *context)
         length--;
     for (; length > 0 && is_blank(*text); length--)
         text++;
-    struct csv_cell cell = { arena_copy(reader->arena, text, length), length, start, end };
+    text[length] = 0;
+    struct csv_cell cell = { text, length, start, end };
     vec_add(reader->arena, &reader->cells, cell);
     reader->begun = reader->at + 1;
+}
+
+static void on_cell(void *value, size_t length, void *context)
+{
+    struct reader *reader = context;
+    cell_add(reader, arena_copy(reader->arena, value, length), length);
 }
 
 static int line_at(struct reader *reader, size_t byte)
@@ -78,10 +87,8 @@ static int line_at(struct reader *reader, size_t byte)
     return reader->line;
 }
 
-static void on_row(int ended_by, void *context)
+static void row_end(struct reader *reader)
 {
-    (void)ended_by;
-    struct reader *reader = context;
     size_t filled = 0;
     for (int i = 0; i < reader->cells.count; i++)
         filled += reader->cells.at[i].length;
@@ -93,8 +100,15 @@ static void on_row(int ended_by, void *context)
         };
         reader->stopped = !reader->row(reader->context, &row);
     }
-    arena_reset(reader->arena);
-    memset(&reader->cells, 0, sizeof reader->cells);
+    reader->cells.count = 0;
+}
+
+static void on_row(int ended_by, void *context)
+{
+    (void)ended_by;
+    struct reader *reader = context;
+    row_end(reader);
+    reader->row_ended = true;
 }
 
 static unsigned char delimiter_of(const char *bytes, size_t length)
@@ -127,6 +141,34 @@ static void tell_quote(const struct reader *reader, size_t length, const char **
     *at = opened ? start : reader->at;
 }
 
+/* The line that begins here, with room for a NUL behind it. */
+static char *line_copy(struct reader *reader, size_t length)
+{
+    if (length >= reader->cut_room)
+        reader->cut = arena_alloc(reader->arena, reader->cut_room = 2 * length + 1);
+    return memcpy(reader->cut, reader->bytes + reader->at, length);
+}
+
+/* From the first byte of a row to past its last; false: there is a quote in it. */
+static bool cut_line(struct reader *reader, size_t length, char delimiter)
+{
+    size_t begun = reader->at, end = begun;
+    for (; end < length && !is_line_end(reader->bytes[end]); end++)
+        if (reader->bytes[end] == '"')
+            return false;
+    if (end > begun) { /* an empty line is no row */
+        char *line = line_copy(reader, end - begun);
+        for (size_t cell = begun; cell <= end; cell = reader->at + 1) {
+            const char *next = memchr(reader->bytes + cell, delimiter, end - cell);
+            reader->at = next ? (size_t)(next - reader->bytes) : end;
+            cell_add(reader, line + (cell - begun), reader->at - cell);
+        }
+        row_end(reader);
+    }
+    reader->at = reader->begun = end + (end < length);
+    return true;
+}
+
 /* Whether no cell can begin or end with it. */
 static bool is_inner(char c, char delimiter)
 {
@@ -137,6 +179,11 @@ static bool feed(struct reader *reader, struct csv_parser *parser, size_t length
 {
     char delimiter = (char)csv_get_delim(parser);
     for (size_t next; reader->at < length && !reader->stopped; reader->at = next) {
+        if (reader->row_ended && cut_line(reader, length, delimiter)) {
+            next = reader->at;
+            continue;
+        }
+        reader->row_ended = false;
         next = reader->at + 1;
         while (is_inner(reader->bytes[reader->at], delimiter) && next < length && is_inner(reader->bytes[next], delimiter))
             next++;
@@ -163,7 +210,7 @@ static void parser_drop(void *parser)
 bool csv_read(struct arena *arena, const char *bytes, size_t length,
               bool (*row)(void *context, const struct csv_row *row), void *context, const char **why, size_t *at)
 {
-    struct reader reader = { .arena = arena_within(arena), .bytes = bytes, .line = 1, .row = row, .context = context };
+    struct reader reader = { .arena = arena, .bytes = bytes, .line = 1, .row_ended = true, .row = row, .context = context };
     if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
         reader.at = reader.begun = 3;
     struct csv_parser *parser = NEW(arena, struct csv_parser);
@@ -173,6 +220,5 @@ bool csv_read(struct arena *arena, const char *bytes, size_t length,
     csv_set_delim(parser, delimiter_of(bytes + reader.at, length - reader.at));
     bool fine = feed(&reader, parser, length, why, at);
     csv_free(parser);
-    arena_reset(reader.arena);
     return fine;
 }

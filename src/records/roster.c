@@ -45,8 +45,13 @@ static struct roster_cell name_of(struct table *table, const struct csv_row *row
     const struct csv_cell *cell = table_cell(table, row, column);
     if (!cell)
         return (struct roster_cell){ 0 };
+    const char *last = table->last[column];
+    if (last && !strcmp(last, cell->text))
+        return (struct roster_cell){ last, table_span(table, cell) };
     struct roster_cell name = { table_name(table, cell), table_span(table, cell) };
-    if (!name_is_plain(name.text))
+    if (name_is_plain(name.text))
+        table->last[column] = name.text;
+    else
         table_misfit(table, column, cell, "is not a name",
                      "a name starts with a letter and goes on with letters, digits, - and _, without blanks: hanna-sorel");
     return name;

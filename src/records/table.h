@@ -43,6 +43,7 @@ struct table {
     bool decimal_comma;            /* cells are split by ';' */
     int place[TABLE_COLUMNS_MOST]; /* where a column stands in the file; -1: nowhere */
     int width;                     /* columns named in the first row */
+    const char *last[TABLE_COLUMNS_MOST]; /* the name in the row before: most are the same again */
     VEC(struct misfit) misfits;    /* of the row being read; `row` empties it */
 };
 

@@ -3,6 +3,8 @@
 
 #include "pool.h"
 
+#include <csv.h>
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -67,6 +69,77 @@ static void rows_come_with_their_bytes(void **state)
         vec_add(seen.arena, &seen.text, '\0');
         assert_string_equal(seen.text.at, arena_format(*state, "%s.", files[i].rows));
     }
+}
+
+/* ---- against libcsv alone, which has no lines cut for it ---- */
+
+static void trimmed(struct seen *seen, const char *text, size_t length)
+{
+    while (length && (text[length - 1] == ' ' || text[length - 1] == '\t'))
+        length--;
+    for (; length && (*text == ' ' || *text == '\t'); length--)
+        text++;
+    note(seen, arena_format(seen->arena, "[%.*s]", (int)length, text));
+}
+
+static void lib_cell(void *text, size_t length, void *context)
+{
+    trimmed(context, text, length);
+}
+
+static void lib_row(int ended_by, void *context)
+{
+    (void)ended_by;
+    note(context, "\n");
+}
+
+static bool plain_row(void *context, const struct csv_row *row)
+{
+    for (int i = 0; i < row->count; i++)
+        trimmed(context, row->cells[i].text, row->cells[i].length);
+    note(context, "\n");
+    return true;
+}
+
+/* Without the rows that hold nothing. */
+static const char *rows_of(struct seen *seen)
+{
+    const char *rows = "";
+    vec_add(seen->arena, &seen->text, '\0');
+    for (char *row = strtok(seen->text.at, "\n"); row; row = strtok(NULL, "\n"))
+        if (strspn(row, "[]") < strlen(row))
+            rows = arena_format(seen->arena, "%s%s\n", rows, row);
+    return rows;
+}
+
+static void lines_are_cut_as_libcsv_reads_them(void **state)
+{
+    enum { TEXTS = 20000, LENGTH = 24 };
+    static const char letters[] = { 'a', 'b', '7', ',', ',', ' ', '\t', '\n', '\n', '\r', '"', '"', '-' };
+    unsigned chance = 7;
+    int read = 0, refused = 0;
+    for (int i = 0; i < TEXTS; i++) {
+        char text[LENGTH];
+        size_t length = 0, at;
+        for (; length < LENGTH; length++) {
+            chance = chance * 1103515245 + 12345;
+            text[length] = letters[(chance >> 16) % (i % 3 ? sizeof letters : 10)]; /* every third without quotes */
+        }
+        arena_reset(*state);
+        struct seen ours = { .arena = *state }, theirs = { .arena = *state };
+        struct csv_parser parser;
+        const char *why;
+        assert_int_equal(csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI), 0);
+        bool fine = csv_parse(&parser, text, length, lib_cell, lib_row, &theirs) == length &&
+                    csv_fini(&parser, lib_cell, lib_row, &theirs) == 0;
+        csv_free(&parser);
+        assert_int_equal(csv_read(*state, text, length, plain_row, &ours, &why, &at), fine);
+        if (fine)
+            assert_string_equal(rows_of(&ours), rows_of(&theirs));
+        read += fine;
+        refused += !fine;
+    }
+    assert_true(read > TEXTS / 3 && refused > TEXTS / 10);
 }
 
 static void reading_stops_when_told(void **state)
@@ -170,7 +243,8 @@ static void python_reads_the_cells_back(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(rows_come_with_their_bytes),         cmocka_unit_test(reading_stops_when_told),
+        cmocka_unit_test(rows_come_with_their_bytes),         cmocka_unit_test(lines_are_cut_as_libcsv_reads_them),
+        cmocka_unit_test(reading_stops_when_told),
         cmocka_unit_test(quotes_that_do_not_close_are_found), cmocka_unit_test(cells_are_quoted_and_made_harmless),
         cmocka_unit_test(python_reads_the_cells_back),
     };

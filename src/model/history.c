@@ -53,7 +53,7 @@ static const struct max_line *own_max(const struct athlete *athlete, const struc
     return newest;
 }
 
-static bool has_own_points(const struct athlete *athlete, const struct lift *lift)
+bool history_has_points(const struct athlete *athlete, const struct lift *lift)
 {
     for (int i = 0; i < athlete->curve_count; i++)
         if (athlete->curves[i].lift == lift)
@@ -68,7 +68,7 @@ struct ratio history_line_reps(const struct max_line *line)
 
 struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block)
 {
-    if (!line->estimated || !block || !block->model || athlete->model || has_own_points(athlete, line->lift))
+    if (!line->estimated || !block || !block->model || athlete->model || history_has_points(athlete, line->lift))
         return line->load;
     struct curve curve = curve_named(block->model);
     return ratio_div(ratio_weight(line->set_load), curve_share(&curve, history_line_reps(line)));

@@ -23,6 +23,8 @@ const struct max_line *history_max_line(const struct athlete *athlete, const str
 /* For her with many max lines: sorts them, so that they are found at once. When her lines are complete. */
 void history_sort(struct arena *arena, struct athlete *athlete);
 
+bool history_has_points(const struct athlete *athlete, const struct lift *lift); /* a curve of her own for it */
+
 /* What one line comes to: a max worked out from a set follows the curve in force, as above. 1e-10 kg. */
 struct ratio history_line_load(const struct athlete *athlete, const struct max_line *line, const struct block *block);
 

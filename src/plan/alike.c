@@ -116,33 +116,41 @@ static struct asked_block *asked_block_of(struct alikes *alikes, const struct sh
 
 /* ---- what she answers ---- */
 
-static bool has_own_curve(const struct athlete *athlete, const struct lift *lift)
+/* The days between which nothing may change. */
+struct days {
+    struct date first, last;
+    bool maxes_change; /* perhaps: some line of hers has its day among them */
+};
+
+static struct days days_of(const struct shape *shape, const struct athlete *athlete)
 {
-    for (int i = 0; i < athlete->curve_count; i++)
-        if (athlete->curves[i].lift == lift)
-            return true;
-    return false;
+    struct days days = { shape->weeks[0].start, shape->weeks[shape->week_count - 1].start, false };
+    for (int i = 0; i < athlete->max_count; i++)
+        days.maxes_change |= athlete->maxes[i].date.day > days.first.day && athlete->maxes[i].date.day <= days.last.day;
+    return days;
 }
 
-static bool answer_make(const struct plan_job *job, const struct shape *shape, const struct question *question,
+static bool answer_make(const struct plan_job *job, const struct days *days, const struct question *question,
                         struct answer *out)
 {
-    struct date first = shape->weeks[0].start, last = shape->weeks[shape->week_count - 1].start;
-    *out = (struct answer){ .question = question, .gym = job->athlete->gym, .model = job->athlete->model };
+    const struct athlete *athlete = job->athlete;
+    out->question = question, out->gym = athlete->gym, out->model = athlete->model;
+    out->has_bodyweight = out->fine = false;
+    out->bodyweight = (struct weight){ 0 };
     for (int i = 0; i < question->max_count; i++) {
-        struct max_used max = history_max(job->athlete, question->maxes[i], first, job->block);
-        if (max.line != history_max_line(job->athlete, question->maxes[i], last))
+        struct max_used max = history_max(athlete, question->maxes[i], days->first, job->block);
+        if (days->maxes_change && max.line != history_max_line(athlete, question->maxes[i], days->last))
             return false;
         out->maxes[i] = max.load;
     }
     if (question->bodyweight) {
-        const struct bodyweight_line *line = history_bodyweight(job->athlete, first);
-        if (line != history_bodyweight(job->athlete, last))
+        const struct bodyweight_line *line = history_bodyweight(athlete, days->first);
+        if (line != history_bodyweight(athlete, days->last))
             return false;
         out->has_bodyweight = line;
         out->bodyweight = line ? line->weight : (struct weight){ 0 };
     }
-    return !has_own_curve(job->athlete, question->lift);
+    return !history_has_points(athlete, question->lift);
 }
 
 static bool answers_equal(const struct answer *a, const struct answer *b)
@@ -202,9 +210,10 @@ bool alike_find(struct alikes *alikes, const struct plan_job *job, struct alike 
     if (!shape || shape->unfit || !shape->week_count)
         return false;
     struct asked_block *block = asked_block_of(alikes, shape);
+    struct days days = days_of(shape, job->athlete);
     for (int i = 0; i < block->questions.count; i++) {
         struct answer answer;
-        if (!block->fits || !answer_make(job, shape, &block->questions.at[i], &answer))
+        if (!block->fits || !answer_make(job, &days, &block->questions.at[i], &answer))
             return false;
         block->known[i] = false;
         block->marks[i] = mark_of(alikes, &answer);

@@ -620,7 +620,7 @@ static void load_text_of(struct run *run, const char *text)
     run->papers[0] = (struct paper){ "hall.block", HALL };
     run->papers[1] = (struct paper){ "club.block", text };
     run->papers[2] = (struct paper){ NULL, NULL };
-    run->sw = setwright_new((struct setwright_reader){ paper_read, run->papers });
+    run->sw = setwright_new((struct setwright_reader){ paper_read, run->papers, false });
     assert_non_null(run->sw);
     assert_int_equal(setwright_load(run->sw, paths, 2), SETWRIGHT_FINE);
 }

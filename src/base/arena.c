@@ -32,9 +32,11 @@ struct arena {
 
 static struct chunk *chunk_new(size_t room)
 {
-    struct chunk *chunk = calloc(1, sizeof *chunk + room);
+    /* A large one comes from the system, which has zeroed it; calloc would zero a small one here and now, all of it. */
+    bool large = room > FIRST_CHUNK;
+    struct chunk *chunk = large ? calloc(1, sizeof *chunk + room) : malloc(sizeof *chunk + room);
     if (chunk)
-        chunk->room = room;
+        chunk->next = NULL, chunk->room = room, chunk->used = 0, chunk->zeroed = large ? 0 : room;
     return chunk;
 }
 

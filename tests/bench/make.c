@@ -1,6 +1,6 @@
 /* Makes the inputs, the same bytes on every machine.
  *
- *   make small            a club of 60 lines: gym, lifts, two athletes, a block of four weeks
+ *   make small            a club of 60 lines with nothing to say about: gym, lifts, a lifter, a block of four weeks
  *   make large BYTES      templates, one after the other, until there are so many bytes; nobody trains them
  *   make written BYTES    blocks of 12 weeks for one lifter, one after the other in time, each week's sets written out, until there
  *                         are so many bytes; 7 set groups a day and as many bytes a group as common formats take for one
@@ -55,15 +55,49 @@ static long days(void)
 
 static void small(void)
 {
-    printf("# A small club\nlanguage 1\nunits kg\n\n%s\n%s%s\n", gym, lifts, held);
-    for (int i = 0; i < 2; i++)
-        printf("athlete %s {\n  gym hall\n  max squat 1%d0 kg on 2026-12-20\n  max bench %d0 kg on 2026-12-20\n  max "
-               "deadlift 1%d5 kg on 2026-12-20\n}\n",
-               i ? "tomas" : "ines", i + 2, i + 7, i + 4);
-    printf("\nblock winter {\n  title \"Winter base\"\n  goal strength\n  for all\n  starts 2027-01-04\n  weeks 4\n  "
-           "deload week 4\n  note \"Bring shoes with a hard sole\"\n");
-    day("A", "mon", "squat", "bench");
-    printf("\n  # Days off: walk, row easily, sleep.\n}\n\n# End of the small club\n");
+    printf("# A small club\nlanguage 1\nunits kg\n\n%s%s\n", gym, lifts);
+    printf("athlete ines {\n"
+           "  gym hall\n"
+           "  max squat 120 kg on 2026-12-20\n"
+           "  max bench 70 kg on 2026-12-20\n"
+           "  max deadlift 145 kg on 2026-12-20\n"
+           "}\n"
+           "\n"
+           "block winter {\n"
+           "  title \"Winter base\"\n"
+           "  goal general\n"
+           "  for ines\n"
+           "  starts 2027-01-04\n"
+           "  weeks 4\n"
+           "  deload week 4 { note \"Lighter, and early to bed\" }\n"
+           "  note \"Bring shoes with a hard sole\"\n"
+           "  day A on mon {\n"
+           "    squat top 1 x 4 at rpe from 7 to 8 rest 4 min\n"
+           "      then back-off 3 x 6 at rpe 6 rest 3 min\n"
+           "    bench top 1 x 5 at rpe 7 rest 4 min\n"
+           "      then back-off 3 x 6 at rpe 6 rest 3 min\n"
+           "    row 3 x 8-12 at 50 kg rest 2 min\n"
+           "  }\n"
+           "  day B on tue {\n"
+           "    deadlift top 1 x 4 at rpe 7 rest 4 min\n"
+           "      then back-off 3 x 6 at rpe 6 rest 3 min\n"
+           "    press 3 x 8 at rpe 6 rest 3 min\n"
+           "    pulldown 3 x 10 at 45 kg rest 90 s\n"
+           "  }\n"
+           "  day C on thu {\n"
+           "    bench top 1 x 4 at rpe 7 rest 4 min\n"
+           "      then back-off 3 x 6 at rpe 6 rest 3 min\n"
+           "    squat 3 x 6 at rpe 6 rest 3 min\n"
+           "    row 3 x 8-12 at 50 kg rest 2 min\n"
+           "  }\n"
+           "  day D on fri {\n"
+           "    press 3 x 8 at rpe 7 rest 3 min\n"
+           "    deadlift 3 x 5 at rpe 6 rest 3 min\n"
+           "    curl 4 x 12 at rpe 7\n"
+           "    pulldown 3 x 10 at 45 kg rest 90 s note \"Chest up, elbows to the floor\"\n"
+           "  }\n"
+           "  # Days off: walk, row easily, sleep.\n"
+           "}\n");
 }
 
 static void large(long bytes)

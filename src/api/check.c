@@ -122,7 +122,9 @@ enum setwright_status setwright_check(struct setwright *sw)
     if (!sw->model)
         return api_status(sw);
     sw->bare = false;
+    sw->for_rules = true;
     check_all(sw, checking_new(sw->arena, sw->model), NULL);
+    sw->for_rules = false;
     return api_status(sw);
 }
 

@@ -29,7 +29,7 @@ struct setwright {
     struct alikes *alikes;  /* which of them are alike in a lift */
     struct alike alike;     /* whom the athlete at hand is like */
     bool is_alike;          /* false: nobody */
-    bool bare;              /* the plans at hand need neither reasons nor totals */
+    bool bare, for_rules;   /* of the plans at hand, see plan_job */
     VEC(struct pair) pairs; /* made once, by pairs_make */
     const struct athlete *planned; /* whose plans, all of them, stand in `scratch`; NULL: nobody's */
     struct plan **plans;           /* hers, in order of her pairs; NULL where she leaves a block out */

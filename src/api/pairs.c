@@ -76,7 +76,7 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
         const struct pair *pair = &first[order[i]];
         if (blocks[order[i]])
             plans[order[i]] = plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = blocks[order[i]], .athlete = athlete,
-                                                                         .record = made, .shapes = sw->shapes, .bare = sw->bare, .alike = sw->is_alike ? &sw->alike : NULL,
+                                                                         .record = made, .shapes = sw->shapes, .bare = sw->bare, .for_rules = sw->for_rules, .alike = sw->is_alike ? &sw->alike : NULL,
                                                                          .touched = touched ? touched[pair->block] : NULL });
     }
     if (made)

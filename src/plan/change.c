@@ -69,8 +69,9 @@ static const char *amount_text(const struct applying *a, const struct change *ch
 static void remember(const struct applying *a, const struct change *change, struct work_group *group, struct ratio amount)
 {
     struct reason *reason = reason_add(a->p, a->why, change->at, change->origin, group->changes);
-    reason->name = amount_text(a, change, amount);
-    group->changes = reason;
+    if (reasons_are_told(a->p))
+        reason->name = amount_text(a, change, amount);
+    group->changes = reasons_with(a->p, reason);
 }
 
 /* up, down, to; with per cents of what is there. */

@@ -16,7 +16,7 @@ static void apply_changes(struct loading *l)
         case CHANGE_DOWN: l->raw = ratio_sub(l->raw, amount); break;
         case CHANGE_TO: l->raw = amount; break;
         }
-        if (!l->p->bare)
+        if (reasons_are_told(l->p))
             reason->name = arena_format(l->p->arena, "load %s %s", waiting->change->way == CHANGE_UP ? "up" : waiting->change->way == CHANGE_DOWN ? "down" : "to",
                                     waiting->percent ? arena_format(l->p->arena, "%s %%", dec_text(l->p->arena, ratio_nearest(waiting->amount, (struct dec){ DEC_ONE / 100 })))
                                                      : weight_text(l->p->arena, ratio_to_weight(waiting->amount), l->p->plan->unit));
@@ -44,7 +44,7 @@ static void lower_by_effort(struct loading *l, struct lowest *lowest, struct dec
     if (!l->has_max || !loading_is_counted(l))
         return;
     struct ratio n = curve_could_do(reps_middle(l->spec), effort);
-    const char *name = l->p->bare ? "" : arena_format(l->p->arena, "rpe %s", dec_text(l->p->arena, effort));
+    const char *name = !reasons_are_told(l->p) ? "" : arena_format(l->p->arena, "rpe %s", dec_text(l->p->arena, effort));
     lower(lowest, ratio_mul(l->max.load, curve_share(&l->curve, n)), at, name);
 }
 

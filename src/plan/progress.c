@@ -25,7 +25,7 @@ static bool starting_load(struct planning *p, const struct work_entry *entry, co
         reason->date = max.line->date;
         reason->load = max.load;
         state->load = ratio_div(ratio_mul(ratio_percent(max.load, p->block->max_percent), amount), ratio_int(100));
-        state->reason = reason;
+        state->reason = reasons_with(p, reason);
     } else {
         state->load = group->group->load_minus ? ratio_sub(ratio_int(0), amount) : amount;
         if (adds)
@@ -36,7 +36,7 @@ static bool starting_load(struct planning *p, const struct work_entry *entry, co
     start->name = "the max";
     start->amount = ratio_nearest(amount, (struct dec){ DEC_ONE / 1000 });
     start->load = state->load;
-    state->reason = start;
+    state->reason = reasons_with(p, start);
     return true;
 }
 
@@ -324,7 +324,7 @@ const struct reason *progress_reasons(struct planning *p, const struct work_grou
         move->date = shown[count]->work->date;
         move->index = shown[count]->week;
         move->load = shown[count]->after;
-        reason = move;
+        reason = reasons_with(p, move);
     }
     return reason;
 }

@@ -7,7 +7,7 @@ struct reason *because(struct loading *l, enum reason_kind kind, struct span at)
     const struct group *group = l->group->group;
     bool own_words = at.start >= group->at.start && at.end <= group->at.end && span_is_somewhere(at);
     struct reason *reason = reason_add(l->p, kind, at, own_words ? group->origin : NULL, l->reason);
-    l->reason = reason;
+    l->reason = reasons_with(l->p, reason);
     return reason;
 }
 
@@ -80,7 +80,8 @@ static void reason_max(struct loading *l, const struct max_used *max, const stru
     reason->load = max->lent;
     for (const struct lift *from = lift; max->lent_by && from != owner; from = from->like) {
         struct reason *borrowed = because(l, REASON_MAX_BORROWED, from->like_at);
-        borrowed->name = arena_format(l->p->arena, "%s like %s", from->name, from->like->name);
+        if (reasons_are_told(l->p))
+            borrowed->name = arena_format(l->p->arena, "%s like %s", from->name, from->like->name);
         borrowed->amount = from->like_percent;
     }
     reason_reduced(l);

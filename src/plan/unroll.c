@@ -29,7 +29,8 @@ struct finding *plan_finding(const struct planning *p, const struct work_week *w
 struct reason *reason_add(struct planning *p, enum reason_kind kind, struct span at, const struct origin *origin,
                           const struct reason *before)
 {
-    struct reason *reason = p->bare ? &p->no_reason : NEW(p->arena, struct reason);
+    bool ruled = kind == REASON_MAX || kind == REASON_MAX_ESTIMATED || kind == REASON_RAW;
+    struct reason *reason = reasons_are_told(p) || (p->for_rules && ruled) ? NEW(p->arena, struct reason) : &p->no_reason;
     reason->kind = kind;
     reason->at = at;
     reason->origin = origin;
@@ -417,7 +418,7 @@ static struct shape *shape_make(struct planning *p)
     int said = findings_said(p->model->findings);
     maker.arena = p->shapes->arena;
     maker.touched = touched;
-    maker.bare = false;
+    maker.bare = maker.for_rules = false;
     struct week_slots slots = week_slots_of(&maker);
     struct work_week *weeks = NEW_MANY(maker.arena, struct work_week, slots.list.count + 1);
     for (int i = 0; i < slots.list.count; i++)
@@ -444,7 +445,7 @@ struct plan *plan_make(struct arena *scratch, const struct plan_job *job)
 {
     struct plan *plan = NEW(scratch, struct plan);
     struct planning p = { .arena = scratch, .model = job->model, .block = job->block, .athlete = job->athlete, .record = job->record,
-                          .touched = job->touched, .shapes = job->shapes, .alike = job->alike, .bare = job->bare, .plan = plan };
+                          .touched = job->touched, .shapes = job->shapes, .alike = job->alike, .bare = job->bare, .for_rules = job->for_rules, .plan = plan };
     int said = findings_said(job->model->findings);
     *plan = (struct plan){ .model = job->model, .athlete = job->athlete, .block = job->block, .unit = job->athlete->gym->unit,
                            .record = job->record, .alike = job->alike };

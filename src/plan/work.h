@@ -56,7 +56,7 @@ struct work_group {
     bool left_out;
     struct work_run *runs;
     int run_count;
-    struct reason *changes; /* of sets, reps and effort, the last first */
+    const struct reason *changes; /* of sets, reps and effort, the last first */
 };
 
 enum work_stage { STAGE_NEW, STAGE_WORKING, STAGE_DONE };
@@ -124,8 +124,8 @@ struct planning {
     struct record *record; /* NULL: no diary */
     struct shapes *shapes; /* NULL: none are kept */
     const struct alike *alike; /* NULL: she is like nobody */
-    bool bare;             /* no reasons, no totals */
-    struct reason no_reason; /* bare: what all reasons are written to, and nobody reads */
+    bool bare, for_rules;  /* as in plan_job */
+    struct reason no_reason; /* what the reasons are written to that are not kept, and nobody reads */
     bool *touched;
     VEC(struct state *) states;
     VEC(struct stint) stints; /* of all progressions, in order of training */
@@ -172,8 +172,17 @@ struct ratio reps_middle(const struct spec *spec);
 /* totals.c */
 void totals_week(struct planning *p, struct plan_week *week);
 
-/* reason.c */
+/* unroll.c */
 struct reason *reason_add(struct planning *p, enum reason_kind kind, struct span at, const struct origin *origin,
                           const struct reason *before);
+/* The derivation so far: with the reason just added, or without it where it is not kept. */
+static inline const struct reason *reasons_with(const struct planning *p, const struct reason *added)
+{
+    return added == &p->no_reason ? added->before : added;
+}
+static inline bool reasons_are_told(const struct planning *p) /* somebody reads their words */
+{
+    return !p->bare && !p->for_rules;
+}
 
 #endif

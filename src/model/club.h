@@ -32,6 +32,8 @@ struct diary_node {
 struct people_group {
     const char *name;
     VEC(struct decl *) members; /* athletes, in order, each once */
+    struct decl **slots;        /* the same as a hash set, at most half full */
+    int slot_count;
     int depth; /* itself and groups within groups; 0: not filled yet */
 };
 

@@ -46,15 +46,13 @@ static bool chain_climb(struct club *club, struct decl *decl, int depth, struct 
     return true;
 }
 
-static const struct origin *origin_of(struct club *club, const struct chain *chain, int level)
+/* Where the template of a level is named, within where those that build on it are. */
+static const struct origin *origin_of(struct club *club, const struct decl *by, const struct origin *up)
 {
-    if (level + 1 >= chain->decls.count)
-        return NULL;
-    const struct decl *by = chain->decls.at[level + 1];
     struct origin *origin = NEW(club->arena, struct origin);
     origin->at = node_child(by->node, NODE_FROM)->child->at;
     origin->says = arena_format(club->arena, "used by %s %s here", decl_what(by), by->name);
-    origin->up = origin_of(club, chain, level + 1);
+    origin->up = up;
     return origin;
 }
 
@@ -64,11 +62,13 @@ bool chain_of(struct club *club, struct decl *decl, struct chain *out)
     if (!chain_climb(club, decl, 0, out))
         return false;
     for (int level = 0; level < out->decls.count; level++) {
-        vec_add(club->arena, &out->origins, origin_of(club, out, level));
+        vec_add(club->arena, &out->origins, NULL);
         const struct node *body = out->decls.at[level]->node;
         for (const struct node *let = node_child(body, NODE_LET); let; let = node_next(let, NODE_LET))
             vec_add(club->arena, &out->lets, let);
     }
+    for (int level = out->decls.count - 2; level >= 0; level--)
+        out->origins.at[level] = origin_of(club, out->decls.at[level + 1], out->origins.at[level + 1]);
     return true;
 }
 

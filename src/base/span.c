@@ -8,6 +8,7 @@
 struct held {
     struct source source;
     struct arena *arena;
+    uint32_t counted_line, counted_byte, counted; /* the last place looked up: its line, byte in the text, characters before it */
 };
 
 struct sources {
@@ -130,8 +131,14 @@ struct position position_of(struct sources *sources, uint32_t offset)
     if (!source)
         return (struct position){ 0 };
     uint32_t byte = offset - source->base;
-    uint32_t line = line_of(source, byte), start = source->lines[line];
-    return (struct position){ source, line + 1, characters_in(source->text + start, byte - start) + 1, byte };
+    uint32_t line = line_of(source, byte), start = source->lines[line], before = 0;
+    /* Findings come in order, so many on one long line are counted through once. */
+    struct held *held = (struct held *)source;
+    if (held->counted && held->counted_line == line && held->counted_byte <= byte)
+        start = held->counted_byte, before = held->counted;
+    held->counted = before + characters_in(source->text + start, byte - start);
+    held->counted_line = line, held->counted_byte = byte;
+    return (struct position){ source, line + 1, held->counted + 1, byte };
 }
 
 const char *source_line(struct source *source, uint32_t line, uint32_t *length)

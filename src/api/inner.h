@@ -37,7 +37,8 @@ struct setwright {
     int heard_count, allowed_count;
     const char *problem;
     bool spent;          /* memory ended: what is here may be half made */
-    size_t memory, left; /* bytes that the three pools may hand out, and still may */
+    size_t memory;        /* bytes that the three pools may hand out */
+    struct budget budget; /* and what is left of that, and of work */
 };
 
 /* Every door into the library starts with this: where memory ends, the call ends, and so do all after it. */
@@ -49,15 +50,18 @@ struct setwright {
     case 0: \
         break; \
     case ARENA_BOUND: \
-        api_exhausted(sw, true); \
+        api_exhausted(sw, ARENA_BOUND); \
+        return value; \
+    case ARENA_WORK: \
+        api_exhausted(sw, ARENA_WORK); \
         return value; \
     default: \
-        api_exhausted(sw, false); \
+        api_exhausted(sw, ARENA_EMPTY); \
         return value; \
     }
 
-/* Says as the problem that memory ended, or the bound of setwright_memory. */
-void api_exhausted(struct setwright *sw, bool bound);
+/* Says as the problem what has ended: ARENA_EMPTY, ARENA_BOUND or ARENA_WORK. */
+void api_exhausted(struct setwright *sw, int ended);
 
 /* Whether all went well so far: what the findings say. */
 enum setwright_status api_status(const struct setwright *sw);

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 static const size_t MEMORY_USUAL = (size_t)2 << 30;
+static const uint64_t WORK_USUAL = UINT64_C(1) << 36; /* about a minute; load.c adds to it with what it reads */
 
 static bool begin(struct setwright *sw)
 {
@@ -11,9 +12,9 @@ static bool begin(struct setwright *sw)
     if (!(sw->arena = arena_new(&sw->out_of_memory)) || !(sw->scratch = arena_new(&sw->out_of_memory)) ||
         !(sw->work = arena_new(&sw->out_of_memory)))
         return false;
-    arena_share(sw->arena, &sw->left);
-    arena_share(sw->scratch, &sw->left);
-    arena_share(sw->work, &sw->left);
+    arena_share(sw->arena, &sw->budget);
+    arena_share(sw->scratch, &sw->budget);
+    arena_share(sw->work, &sw->budget);
     sw->interner = interner_new(sw->arena);
     sw->sources = sources_new(sw->arena);
     sw->findings = findings_new(sw->arena, sw->sources);
@@ -28,7 +29,8 @@ struct setwright *setwright_new(struct setwright_reader reader)
     if (!sw)
         return NULL;
     sw->reader = (struct reader){ reader.read, reader.context, reader.ended };
-    sw->memory = sw->left = MEMORY_USUAL;
+    sw->memory = MEMORY_USUAL;
+    sw->budget = (struct budget){ MEMORY_USUAL, WORK_USUAL };
     if (begin(sw))
         return sw;
     setwright_free(sw);
@@ -47,14 +49,19 @@ void setwright_free(struct setwright *sw)
 
 void setwright_memory(struct setwright *sw, size_t most)
 {
-    size_t used = sw->memory - sw->left;
+    size_t used = sw->memory - sw->budget.memory;
     sw->memory = most;
-    sw->left = most > used ? most - used : 0;
+    sw->budget.memory = most > used ? most - used : 0;
 }
 
-void api_exhausted(struct setwright *sw, bool bound)
+void api_exhausted(struct setwright *sw, int ended)
 {
-    sw->problem = bound ? "these files ask for more memory than setwright takes" : "out of memory";
+    static const char *const says[] = {
+        [ARENA_EMPTY] = "out of memory",
+        [ARENA_BOUND] = "these files ask for more memory than setwright takes",
+        [ARENA_WORK] = "these files ask for more work than setwright does; give it fewer athletes, weeks or lines at once",
+    };
+    sw->problem = says[ended];
     sw->spent = true;
 }
 

@@ -25,7 +25,7 @@ struct arena {
     struct chunk *first, *current; /* chunks after `current` are empty and wait to be used again */
     jmp_buf *out_of_memory;
     size_t size;
-    size_t *left; /* shared with other pools; NULL: no bound */
+    struct budget *budget; /* shared with other pools; NULL: no bound */
     struct ending *endings;
     struct arena *inner, *beside; /* the last one made within it; one made before it within the same */
 };
@@ -58,9 +58,32 @@ void arena_exhausted(struct arena *arena)
     longjmp(*arena->out_of_memory, ARENA_EMPTY);
 }
 
-void arena_share(struct arena *arena, size_t *left)
+void arena_share(struct arena *arena, struct budget *budget)
 {
-    arena->left = left;
+    arena->budget = budget;
+}
+
+void arena_work(struct arena *arena, uint64_t steps)
+{
+    struct budget *budget = arena->budget;
+    if (!budget)
+        return;
+    if (steps > budget->work)
+        longjmp(*arena->out_of_memory, ARENA_WORK);
+    budget->work -= steps;
+}
+
+void arena_search(struct arena *arena, int64_t count)
+{
+    enum { FREE = 100, STEPS = 512 };
+    if (count > FREE)
+        arena_work(arena, (uint64_t)(count - FREE) * STEPS);
+}
+
+void arena_allow(struct arena *arena, uint64_t steps)
+{
+    if (arena->budget)
+        arena->budget->work += steps;
 }
 
 void arena_ends(struct arena *arena, void (*drop)(void *of), void *of)
@@ -82,7 +105,7 @@ struct arena *arena_within(struct arena *owner)
     struct arena *inner = arena_new(owner->out_of_memory);
     if (!inner)
         arena_exhausted(owner);
-    inner->left = owner->left;
+    inner->budget = owner->budget;
     inner->beside = owner->inner;
     owner->inner = inner;
     return inner;
@@ -93,8 +116,8 @@ void arena_free(struct arena *arena)
     if (!arena)
         return;
     drop_all(arena);
-    if (arena->left)
-        *arena->left += arena->size;
+    if (arena->budget)
+        arena->budget->memory += arena->size;
     for (struct arena *inner = arena->inner, *next; inner; inner = next) {
         next = inner->beside;
         arena_free(inner);
@@ -109,8 +132,8 @@ void arena_free(struct arena *arena)
 void arena_reset(struct arena *arena)
 {
     drop_all(arena);
-    if (arena->left)
-        *arena->left += arena->size;
+    if (arena->budget)
+        arena->budget->memory += arena->size;
     for (struct chunk *chunk = arena->first; chunk; chunk = chunk->next)
         chunk->used = 0;
     arena->current = arena->first;
@@ -146,11 +169,14 @@ static size_t padded(size_t size)
 
 static void count_size(struct arena *arena, size_t size)
 {
-    if (arena->left && size > *arena->left)
-        longjmp(*arena->out_of_memory, ARENA_BOUND);
+    struct budget *budget = arena->budget;
     arena->size += size;
-    if (arena->left)
-        *arena->left -= size;
+    if (!budget)
+        return;
+    if (size > budget->memory)
+        longjmp(*arena->out_of_memory, ARENA_BOUND);
+    budget->memory -= size;
+    arena_work(arena, size);
 }
 
 /* The next bytes of the chunk at hand, which has them. */

@@ -9,16 +9,28 @@
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
+#include <stdint.h>
 
 struct arena;
 
 /* What setjmp returns at the place a pool jumps to. */
-enum { ARENA_EMPTY = 1, ARENA_BOUND }; /* the machine has no memory left; the bound of arena_share is reached */
+enum { ARENA_EMPTY = 1, ARENA_BOUND, ARENA_WORK }; /* no memory in the machine; a bound of arena_share, of memory or of work */
 
 /* A new pool, or NULL without memory. `out_of_memory` must stay valid as long as the pool. */
 struct arena *arena_new(jmp_buf *out_of_memory);
-/* Pools that share a count of bytes left to hand out; one that asks for more jumps. A reset gives back. */
-void arena_share(struct arena *arena, size_t *left);
+/* What pools may take together. One that asks for more jumps. A reset gives memory back, but no work. */
+struct budget {
+    size_t memory; /* bytes */
+    uint64_t work; /* steps: a byte handed out, or one of arena_work */
+};
+void arena_share(struct arena *arena, struct budget *budget);
+/* Steps of a loop that grows faster than what is written in the files, so that such files end too. */
+void arena_work(struct arena *arena, uint64_t steps);
+/* The same for a list gone through to find one thing in it, or text read again. Honest files do it in short ones: a hundred are
+ * free, each further one counts 512 steps, and files that were made for it end within seconds. */
+void arena_search(struct arena *arena, int64_t count);
+/* So many more are allowed: whoever gives much may ask for much. */
+void arena_allow(struct arena *arena, uint64_t steps);
 /* Calls drop(of) before the pool is emptied or freed, the latest first: so what lives outside the pool (a FILE, an emitter, an
  * unfinished file) ends with it, a jump included. `of` lives in the pool or longer; dropping it again must do no harm. */
 void arena_ends(struct arena *arena, void (*drop)(void *of), void *of);

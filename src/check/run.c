@@ -61,13 +61,21 @@ const char *rule_number(struct asking *asking, struct ratio number)
     return dec_text(asking->scratch, ratio_nearest(number, (struct dec){ DEC_ONE / 10 }));
 }
 
+/* The lines of `checks` are gone through for each question. */
+static void lines_passed(const struct asking *asking, const struct block *block)
+{
+    arena_search(asking->scratch, asking->checking->model->check_count + (block ? block->check_count : 0));
+}
+
 struct bounds rule_limit(const struct asking *asking, const struct block_view *block, const char *subject)
 {
+    lines_passed(asking, block ? block->block : NULL);
     return limits_bounds(asking->checking->model, block ? block->block : NULL, asking->rule, subject);
 }
 
 bool rule_limit_is_own(const struct asking *asking, const struct block_view *block, const char *subject)
 {
+    lines_passed(asking, block ? block->block : NULL);
     return limits_is_own(asking->checking->model, block ? block->block : NULL, asking->rule, subject);
 }
 
@@ -78,6 +86,7 @@ struct bounds rule_second_limit(const struct asking *asking, const struct block_
 
 bool rule_is_off(const struct asking *asking, const struct block_view *block)
 {
+    lines_passed(asking, block ? block->block : NULL);
     return limits_level(asking->checking->model, block ? block->block : NULL, asking->rule) == LEVEL_OFF;
 }
 
@@ -171,6 +180,7 @@ static const struct allow_line *allow_for(struct checking *checking, const struc
 {
     const struct model *model = checking->model;
     const struct allow_line *found = NULL;
+    arena_search(checking->arena, model->allow_count + (block ? block->allow_count : 0));
     for (int i = 0; i < model->allow_count && !found; i++)
         if (allow_fits(&model->allows[i], rule, at, origin))
             found = &model->allows[i];
@@ -241,6 +251,7 @@ void rule_hit(struct asking *asking, struct place_met place, const char *help, c
 {
     struct checking *checking = asking->checking;
     const struct block *block = place.block ? place.block->block : NULL;
+    lines_passed(asking, block);
     int level = limits_level(checking->model, block, asking->rule);
     if (level == LEVEL_OFF)
         return;

@@ -53,6 +53,7 @@ static struct lifts lifts_of(struct asking *asking, const struct block_view *blo
     struct lifts lifts = { 0 };
     for (int i = 0; i < block->set_count; i++) {
         int at = 0;
+        arena_search(rule_arena(asking), lifts.count);
         while (at < lifts.count && lifts.at[at] != block->sets[i].lift)
             at++;
         if (at == lifts.count)
@@ -132,6 +133,7 @@ static void volume_ask(struct asking *asking, const struct block_view *block, st
         if (!week->training)
             continue;
         struct volume volume = volume_of(block, week, subject);
+        arena_work(rule_arena(asking), 8 * (uint64_t)(week->past - week->first));
         struct ratio hard = ratio_make(volume.hard, 2), at_most = ratio_make((wide)volume.hard + volume.open, 2);
         if (!is_below(at_most, limit.low) && !is_above(hard, limit.high))
             continue;
@@ -154,9 +156,11 @@ void rule_weekly_sets(struct asking *asking, const struct block_view *block)
 
 static void muscles_add(struct asking *asking, struct muscles *muscles, const char *const *names, int count)
 {
-    for (int i = 0; i < count; i++)
+    for (int i = 0; i < count; i++) {
+        arena_search(rule_arena(asking), muscles->count);
         if (!names_muscle(muscles->at, muscles->count, names[i]))
             vec_add(rule_arena(asking), muscles, names[i]);
+    }
 }
 
 void rule_muscle_sets(struct asking *asking, const struct block_view *block)

@@ -1,6 +1,7 @@
 #include "emit/out.h"
 
 enum { NUMBER_ROOM = 24 }; /* what dec_write and an int may need */
+enum { STEPS_A_BYTE = 4 }; /* of work: what is written is as little without bound as what is planned */
 
 struct out out_new(struct arena *arena, struct sink sink)
 {
@@ -28,6 +29,7 @@ char *out_grow(struct out *out, size_t length)
 
 bool out_flush(struct out *out)
 {
+    arena_work(out->arena, (uint64_t)STEPS_A_BYTE * out->used);
     if (!out->failed && out->used)
         out->failed = !out->sink.write(out->sink.context, out->at, out->used);
     out->used = 0;

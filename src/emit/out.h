@@ -25,7 +25,7 @@ struct out out_new(struct arena *arena, struct sink sink);
 struct out out_scratch(struct arena *arena);
 char *out_grow(struct out *out, size_t length); /* makes room for more and returns where it goes */
 bool out_settle(struct out *out);               /* between rows or pages: hands over what is held if it is a load */
-bool out_flush(struct out *out);                /* hands over everything */
+bool out_flush(struct out *out);                /* hands over everything; counts as work */
 
 static inline char *out_room(struct out *out, size_t length)
 {

@@ -461,6 +461,7 @@ struct lift_list {
 
 static void lift_add(struct arena *arena, struct lift_list *lifts, const struct lift *lift)
 {
+    arena_search(arena, lifts->list.count);
     for (int i = 0; i < lifts->list.count; i++)
         if (lifts->list.at[i] == lift)
             return;

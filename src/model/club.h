@@ -69,6 +69,7 @@ struct club {
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
     struct plain_series *plain[PLAIN_SERIES];
     int nested; /* lifts or groups that are being made, one for the other */
+    int64_t compared; /* names with names, for "did you mean" */
 };
 
 struct place;
@@ -80,7 +81,9 @@ struct decl *names_find(const struct club *club, enum space space, const char *n
 struct decl *names_use(struct club *club, enum space space, const char *name, struct span at, const struct origin *origin);
 struct decl *names_declare(struct club *club, enum space space, const char *name, struct span at,
                            const struct node *node, const struct file_unit *file);
-const char *names_nearest(const struct club *club, enum space space, const char *name);
+/* Whether one more name may be compared with so many: of very many mistakes only the first get their "did you mean". */
+bool names_may_compare(struct club *club, int count);
+const char *names_nearest(struct club *club, enum space space, const char *name);
 
 /* The same where the place is known: the finding says the block, day and lift it stands in. */
 struct decl *names_use_in(const struct place *place, enum space space, const struct node *name);

@@ -17,15 +17,27 @@ static const struct node *let_in(const struct scope *scope, const char *name)
 static void lets_use(const struct place *place, const char *name)
 {
     for (int own = 0; own < 2; own++)
-        for (const struct scope *scope = own ? place->own : place->scope; scope; scope = scope->up)
+        for (const struct scope *scope = own ? place->own : place->scope; scope; scope = scope->up) {
+            arena_search(place->club->arena, scope->let_count);
             for (int i = 0; i < scope->let_count; i++)
                 if (scope->lets[i]->child->text == name)
                     let_use(place->club, scope->lets[i]);
+        }
+}
+
+static int scope_count(const struct scope *scope)
+{
+    int count = 0;
+    for (; scope; scope = scope->up)
+        count += scope->let_count;
+    return count;
 }
 
 static const char *let_nearest(const struct place *place, const char *name)
 {
     VEC(const char *) names = { 0 };
+    if (!names_may_compare(place->club, scope_count(place->scope)))
+        return NULL;
     for (const struct scope *scope = place->scope; scope; scope = scope->up)
         for (int i = 0; i < scope->let_count; i++)
             vec_add(place->club->arena, &names, scope->lets[i]->child->text);
@@ -110,7 +122,9 @@ const struct node *node_behind(const struct place *place, const struct node *nod
 /* A second `let` of one name in one body would win in silence. */
 void lets_check(const struct place *place, const struct node *body)
 {
-    for (const struct node *let = node_child(body, NODE_LET); let; let = node_next(let, NODE_LET))
+    int count = 0;
+    for (const struct node *let = node_child(body, NODE_LET); let; let = node_next(let, NODE_LET)) {
+        arena_search(place->club->arena, count++);
         for (const struct node *before = node_child(body, NODE_LET); before != let; before = node_next(before, NODE_LET)) {
             if (before->child->text != let->child->text)
                 continue;
@@ -119,4 +133,5 @@ void lets_check(const struct place *place, const struct node *body)
             diag_help(place->club->findings, finding, "keep the one you mean");
             break;
         }
+    }
 }

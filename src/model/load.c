@@ -83,6 +83,7 @@ static bool is_within(const struct loading *l, const char *path)
 static bool first_time(struct loading *l, const char *path)
 {
     const char *name = intern(l->interner, path, strlen(path));
+    arena_search(l->arena, l->seen.count);
     for (int i = 0; i < l->seen.count; i++)
         if (l->seen.at[i] == name)
             return false;
@@ -139,6 +140,7 @@ static struct source *take(struct loading *l, const char *path, bool library, st
                  LOAD_FILES_MOST);
         return NULL;
     }
+    arena_allow(l->arena, (uint64_t)LOAD_STEPS_A_BYTE * length);
     struct source *source = library || l->reader.ended ? sources_keep(l->sources, path, bytes, length)
                                                        : sources_add(l->sources, path, bytes, length);
     if (source)

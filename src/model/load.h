@@ -10,6 +10,7 @@
 #include "syntax/tree.h"
 
 enum { LOAD_FILES_MOST = 10000, LOAD_DEPTH_MOST = 64, LOAD_BYTES_MOST = 256 << 20 };
+enum { LOAD_STEPS_A_BYTE = 1 << 16 }; /* of arena_work, for each byte read: about a minute for each MB */
 
 /* Gives the bytes of a path (in memory that lives as long as the run), or NULL and why, a sentence part: "no such file". */
 struct reader {

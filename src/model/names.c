@@ -13,6 +13,8 @@ static const struct {
     [SPACE_PROGRESSION] = { "progression", "a progression", "progression %s { … }" },
 };
 
+enum { COMPARED_MOST = 2000000 }; /* pairs; a second or two */
+
 static struct decl **slot_of(const struct club *club, enum space space, const char *name)
 {
     uintptr_t hash = ((uintptr_t)name >> 3) * UINT64_C(0x9E3779B97F4A7C15) + (uintptr_t)space;
@@ -100,9 +102,16 @@ void names_collect(struct club *club)
     }
 }
 
-const char *names_nearest(const struct club *club, enum space space, const char *name)
+bool names_may_compare(struct club *club, int count)
+{
+    return (club->compared += count) <= COMPARED_MOST;
+}
+
+const char *names_nearest(struct club *club, enum space space, const char *name)
 {
     int count = club->decls[space].count;
+    if (!names_may_compare(club, count))
+        return NULL;
     const char **names = NEW_MANY(club->arena, const char *, count + 1);
     for (int i = 0; i < count; i++)
         names[i] = club->decls[space].at[i]->name;

@@ -124,9 +124,15 @@ static bool week_sets_meet(const struct week_set *a, const struct week_set *b)
     return false;
 }
 
+static void list_passed(const struct folding *f)
+{
+    arena_search(f->place->club->arena, f->out->list.count);
+}
+
 static void drop_lower(struct folding *f, enum node_kind kind)
 {
     int kept = 0;
+    list_passed(f);
     for (int i = 0; i < f->out->list.count; i++)
         if (f->out->list.at[i].node->kind != kind || f->out->list.at[i].level == f->level)
             f->out->list.at[kept++] = f->out->list.at[i];
@@ -138,6 +144,7 @@ static bool drop_days(struct folding *f, const char *label, const struct week_se
 {
     bool met = false;
     int kept = 0;
+    list_passed(f);
     for (int i = 0; i < f->out->list.count; i++) {
         struct part part = f->out->list.at[i];
         if (part.node->kind == NODE_DAY && part.level < f->level && label_of(f->place, part.node->child) == label) {
@@ -162,6 +169,7 @@ static void said_twice(struct folding *f, const struct node *node, const struct 
 
 static bool check_once(struct folding *f, const struct node *node)
 {
+    list_passed(f);
     for (int i = 0; i < f->out->list.count; i++)
         if (f->out->list.at[i].node->kind == node->kind && f->out->list.at[i].level == f->level) {
             said_twice(f, node, f->out->list.at[i].node);
@@ -172,6 +180,7 @@ static bool check_once(struct folding *f, const struct node *node)
 
 static bool check_day(struct folding *f, const struct part *day, const char *label)
 {
+    list_passed(f);
     for (int i = 0; i < f->out->list.count; i++) {
         const struct part *other = &f->out->list.at[i];
         if (other->node->kind != NODE_DAY || other->level != f->level || label_of(f->place, other->node->child) != label ||

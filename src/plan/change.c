@@ -297,7 +297,10 @@ static void change_apply(struct applying *a, const struct change *change)
 
 static void list_apply(struct planning *p, struct work_week *week, const struct change_list *list, enum reason_kind why)
 {
+    enum { STEPS = 64 }; /* for each change and entry */
     struct applying a = { .p = p, .week = week, .list = list, .why = why };
+    for (int i = 0; i < week->days.count; i++)
+        arena_work(p->arena, (uint64_t)list->change_count * (uint64_t)week->days.at[i].entries.count * STEPS);
     for (int pass = 0; pass < 2; pass++)
         for (int i = 0; i < list->change_count; i++)
             if ((list->changes[i].verb == CHANGE_SWAP) == (pass == 0))
@@ -313,9 +316,12 @@ void changes_week(struct planning *p, struct work_week *week)
     for (int i = 0; i < block->taper_count; i++)
         if (week_in(&block->tapers[i].weeks, week->block_week) && week->kind == WEEK_TAPER)
             list_apply(p, week, &block->tapers[i], REASON_TAPER);
-    for (int i = 0; i < block->adjust_count; i++)
+    for (int i = 0; i < block->adjust_count; i++) {
+        enum { STEPS = 8 }; /* asked several times a week */
+        arena_work(p->arena, STEPS * ((uint64_t)block->adjusts[i].athlete_count + 1));
         if (adjust_is_for(&block->adjusts[i], p->athlete))
             list_apply(p, week, &block->adjusts[i], REASON_ADJUST);
+    }
 }
 
 /* ---- lifts an athlete avoids ---- */

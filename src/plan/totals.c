@@ -15,6 +15,7 @@ struct adding {
 
 static struct lift_total *lift_found(struct adding *a, const struct lift *lift)
 {
+    arena_search(a->p->arena, a->lifts.count);
     for (int i = 0; i < a->lifts.count; i++)
         if (a->lifts.at[i].lift == lift)
             return &a->lifts.at[i];
@@ -29,6 +30,7 @@ static void add_muscles(struct adding *a, const char *const *muscles, int count,
         int at = 0;
         while (at < a->muscles.count && a->muscles.at[at].muscle != muscles[i])
             at++;
+        arena_search(a->p->arena, at);
         if (at == a->muscles.count) {
             struct muscle_total total = { muscles[i], 0 };
             vec_add(a->p->arena, &a->muscles, total);
@@ -127,6 +129,15 @@ int64_t plan_day_seconds(const struct plan_day *day)
     return seconds;
 }
 
+/* What of the athlete's lines is looked through for each run of sets. */
+static uint64_t lines_of(const struct planning *p, const struct lift *lift)
+{
+    uint64_t steps = (uint64_t)p->athlete->curve_count + (uint64_t)p->athlete->avoid_count;
+    for (; lift; lift = lift->like)
+        steps += (uint64_t)p->athlete->max_count;
+    return steps;
+}
+
 void totals_week(struct planning *p, struct plan_week *week)
 {
     struct adding a = { .p = p, .totals = &week->totals, .start = week->start, .tonnage = ratio_int(0), .percent_reps = ratio_int(0) };
@@ -135,6 +146,7 @@ void totals_week(struct planning *p, struct plan_week *week)
         seconds += plan_day_seconds(&week->days[i]);
         for (int j = 0; j < week->days[i].entry_count; j++) {
             const struct plan_entry *entry = &week->days[i].entries[j];
+            arena_work(p->arena, 2 * lines_of(p, entry->lift));
             for (int k = 0; k < entry->group_count; k++)
                 for (int r = 0; r < entry->groups[k].run_count && entry->groups[k].role != ROLE_WARM_UP; r++)
                     add_run(&a, entry, &entry->groups[k], &entry->groups[k].runs[r]);

@@ -133,6 +133,8 @@ static int take(struct parse *p, int (*scan)(struct parse *p, const char *text, 
     int length = (int)(end - text);
     p->to = p->from + (uint32_t)length;
     int token = scan(p, text, &length);
+    if (length < end - text)
+        arena_search(p->arena, end - text - length);
     p->to = p->from + (uint32_t)length;
     return token;
 }

@@ -72,34 +72,66 @@ static void a_bound_is_shared(void **state)
 {
     jmp_buf here;
     (void)state;
-    static size_t left = 1000; /* static: setjmp keeps no others */
+    static struct budget budget = { 1000, 2000 }; /* static: setjmp keeps no others */
     static volatile int jumps;
     struct arena *volatile one = arena_new(&here), *volatile other = arena_new(&here);
-    arena_share(one, &left);
-    arena_share(other, &left);
+    arena_share(one, &budget);
+    arena_share(other, &budget);
     if (setjmp(here) == ARENA_BOUND)
         jumps = jumps + 1;
     switch (jumps) {
     case 0:
         arena_alloc(one, 600);
         arena_alloc(other, 400);
-        assert_int_equal(left, 0);
+        assert_int_equal(budget.memory, 0);
         arena_alloc(other, 1);
         break;
     case 1:
         arena_reset(one);
-        assert_int_equal(left, 600);
+        assert_int_equal(budget.memory, 600);
         arena_alloc(other, 600);
         arena_alloc(one, 1);
         break;
     default:
         arena_free(other);
-        assert_int_equal(left, 1000);
+        assert_int_equal(budget.memory, 1000);
         arena_free(one);
-        assert_int_equal(left, 1000);
+        assert_int_equal(budget.memory, 1000);
         return;
     }
     fail_msg("more was handed out than there is");
+}
+
+static void work_is_bounded_too(void **state)
+{
+    jmp_buf here;
+    (void)state;
+    static struct budget budget = { 1000, 2000 };
+    static volatile int jumps;
+    struct arena *volatile one = arena_new(&here);
+    arena_work(one, UINT64_MAX); /* without a bound */
+    arena_search(one, INT32_MAX);
+    arena_allow(one, 1);
+    arena_share(one, &budget);
+    if (setjmp(here) == ARENA_WORK)
+        jumps = jumps + 1;
+    else
+        arena_work(one, 1500);
+    if (jumps == 0)
+        arena_work(one, 501);
+    if (jumps == 1) {
+        arena_alloc(one, 400);
+        arena_reset(one);
+        arena_alloc(one, 101); /* memory came back, work did not */
+    }
+    assert_int_equal(jumps, 2);
+    assert_int_equal(budget.work, 100);
+    arena_allow(one, 900);
+    arena_search(one, 100);
+    arena_search(one, 101);
+    arena_work(one, 488);
+    assert_int_equal(budget.work, 0);
+    arena_free(one);
 }
 
 struct ended {
@@ -196,6 +228,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(reset_reuses_and_zeroes_again, pool_setup, pool_teardown),
         cmocka_unit_test(no_memory_jumps),
         cmocka_unit_test(a_bound_is_shared),
+        cmocka_unit_test(work_is_bounded_too),
         cmocka_unit_test(what_lives_outside_ends_with_the_pool),
         cmocka_unit_test(texts_are_copied_and_formatted),
         cmocka_unit_test(equal_names_are_one_pointer),

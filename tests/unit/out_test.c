@@ -85,6 +85,35 @@ static void after_a_failure_nothing_is_tried_again(void **state)
 
 #define TEST(function) cmocka_unit_test_setup_teardown(function, pool_setup, pool_teardown)
 
+/* Four steps a byte. */
+static void what_is_written_is_work(void **state)
+{
+    (void)state;
+    static struct budget budget = { 1 << 20, 400 }; /* static: setjmp keeps no others */
+    static volatile int jumps;
+    jmp_buf here;
+    struct arena *volatile arena = arena_new(&here);
+    static struct out out;
+    out = out_scratch(arena);
+    static char text[256];
+    static struct caught caught;
+    caught = (struct caught){ .text = text, .most = sizeof text - 1 };
+    out.sink = (struct sink){ catch_bytes, &caught };
+    out_chars(&out, 'x', 100);
+    arena_share(arena, &budget);
+    if (setjmp(here) == ARENA_WORK)
+        jumps = jumps + 1;
+    else
+        assert_true(out_flush(&out));
+    if (!jumps) {
+        assert_int_equal(budget.work, 0);
+        out_char(&out, 'x');
+        out_flush(&out);
+    }
+    assert_int_equal(jumps, 1);
+    arena_free(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -92,6 +121,7 @@ int main(void)
         TEST(dates_and_runs_of_characters),
         TEST(bytes_go_out_by_the_load),
         TEST(after_a_failure_nothing_is_tried_again),
+        TEST(what_is_written_is_work),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

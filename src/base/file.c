@@ -232,6 +232,16 @@ static void out_drop(void *out)
     file_abandon(out);
 }
 
+/* Opens what is there and no file. A pipe wants a reader, who is given a moment to come. */
+static int open_there(const char *path, bool pipe)
+{
+    enum { NAP_MS = 20 };
+    int flags = O_WRONLY | O_CLOEXEC | O_NOCTTY | (pipe ? O_NONBLOCK : 0), fd;
+    for (int waited = 0; (fd = open(path, flags)) < 0 && errno == ENXIO && pipe && waited < PATIENCE_MS; waited += NAP_MS)
+        poll(NULL, 0, NAP_MS);
+    return fd;
+}
+
 struct file_out *file_create(struct arena *arena, const char *path, const char **why)
 {
     struct file_out *out = NEW(arena, struct file_out);
@@ -246,7 +256,7 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
     bool exists = stat(path, &about) == 0;
     out->owned = true;
     if (exists && !S_ISREG(about.st_mode)) {
-        out->fd = open(path, O_WRONLY | O_CLOEXEC | O_NOCTTY);
+        out->fd = open_there(path, S_ISFIFO(about.st_mode));
         out->may_wait = out->fd >= 0 && may_wait(out->fd);
     } else {
         out->may_wait = false;
@@ -258,6 +268,8 @@ struct file_out *file_create(struct arena *arena, const char *path, const char *
     *why = reason_of(errno);
     if (errno == ENOENT)
         *why = "no such folder";
+    if (errno == ENXIO)
+        *why = exists && S_ISFIFO(about.st_mode) ? "nobody reads from this pipe" : "it is a device that is not there";
     file_abandon(out);
     return NULL;
 }

@@ -52,7 +52,7 @@ static const char *reason_of(int number)
 
 /* Reading */
 
-enum { PATIENCE_MS = 1000, FIRST_ROOM = 64 * 1024, MB = 1024 * 1024 };
+enum { PATIENCE_MS = 1000, LONG_PATIENCE_MS = 10000, FIRST_ROOM = 64 * 1024, MB = 1024 * 1024 };
 
 static const char *too_large(struct arena *arena, size_t most)
 {
@@ -86,8 +86,8 @@ static bool pipe_waited(int fd, int patience)
  * writer that is only slow makes the read say EAGAIN and is waited for. */
 static ssize_t pipe_read(int fd, char *to, size_t room, bool begun, const char **why)
 {
-    bool ready = pipe_waited(fd, begun ? -1 : PATIENCE_MS);
-    for (;;) {
+    bool ready = pipe_waited(fd, begun ? LONG_PATIENCE_MS : PATIENCE_MS);
+    for (bool waited = begun;;) {
         ssize_t got = read(fd, to, room);
         if (got > 0 || (got == 0 && ready))
             return got;
@@ -95,7 +95,12 @@ static ssize_t pipe_read(int fd, char *to, size_t room, bool begun, const char *
             *why = got == 0 ? "nobody writes to it" : reason_of(errno);
             return -1;
         }
-        ready = pipe_waited(fd, -1);
+        if (got < 0 && errno == EAGAIN && waited) {
+            *why = "who writes to it keeps silent";
+            return -1;
+        }
+        ready = pipe_waited(fd, LONG_PATIENCE_MS);
+        waited = true;
     }
 }
 
@@ -108,6 +113,15 @@ static ssize_t plain_read(int fd, char *to, size_t room, const char **why)
     if (got < 0)
         *why = reason_of(errno);
     return got;
+}
+
+/* Whether somebody wrote to the file meanwhile. */
+static bool is_changed(int fd, const struct stat *before)
+{
+    struct stat now;
+    return S_ISREG(before->st_mode) && fstat(fd, &now) == 0 &&
+           (now.st_size != before->st_size || now.st_mtim.tv_sec != before->st_mtim.tv_sec ||
+            now.st_mtim.tv_nsec != before->st_mtim.tv_nsec);
 }
 
 static char *read_whole(struct arena *arena, int fd, const struct stat *about, size_t most, size_t *length,
@@ -136,6 +150,10 @@ static char *read_whole(struct arena *arena, int fd, const struct stat *about, s
         }
         if (got == 0)
             break;
+    }
+    if (is_changed(fd, about)) {
+        *why = "it is being written to; try again";
+        return NULL;
     }
     bytes[used] = '\0';
     *length = used;

@@ -56,11 +56,13 @@ static void silence(struct request *request, struct setwright *sw)
     setwright_silence(sw, silent);
 }
 
-static int collect(struct request *request, const struct session *session, const struct sheets *sheets)
+static int collect(struct request *request, struct session *session, const struct sheets *sheets)
 {
     struct whole whole = { .arena = request->arena };
     int sessions, status;
     silence(request, session->sw);
+    for (int i = 0; i < sheets->list.count; i++)
+        session_name(session, sheets->list.at[i]);
     status = (int)setwright_collect(session->sw, sheets->list.at, sheets->list.count, whole_sink(&whole), &sessions);
     if (session_said(session, status, "nothing was collected") == EXIT_LIMIT && setwright_problem(session->sw))
         return status;

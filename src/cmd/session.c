@@ -13,21 +13,46 @@ struct read_file {
     dev_t device;
     ino_t inode;
 };
+struct named {
+    const char *path;
+    bool pipes; /* named itself, and not as one of a folder's files */
+};
 struct disk {
     struct arena *arena;
     struct setwright *sw; /* NULL: closed */
-    VEC(const char *) named;
+    VEC(struct named) named;
+    VEC(const char *) roots; /* folders, without links, that files may be read from */
     VEC(struct read_file) read;
 };
+
+static bool lies_below(const char *folder, const char *path)
+{
+    size_t length = strlen(folder);
+    return !strcmp(folder, "/") || (!strncmp(folder, path, length) && path[length] == '/');
+}
+
+/* A link may lead where it likes only if the coach named it; one in a file from elsewhere shall not open her other files. */
+static bool leads_outside(const struct disk *disk, const char *path)
+{
+    const char *real = file_real(disk->arena, path);
+    for (int i = 0; real && i < disk->roots.count; i++)
+        if (lies_below(disk->roots.at[i], real))
+            return false;
+    return real;
+}
 
 static const char *disk_read(void *context, const char *path, size_t *length, const char **why)
 {
     struct disk *disk = context;
     struct stat status;
-    bool named = false;
+    bool pipes = false;
     for (int i = 0; i < disk->named.count; i++)
-        named |= !strcmp(disk->named.at[i], path);
-    const char *bytes = file_read(disk->arena, path, FILE_MOST, named, length, why);
+        pipes |= disk->named.at[i].pipes && !strcmp(disk->named.at[i].path, path);
+    if (!pipes && leads_outside(disk, path)) {
+        *why = "it is a link that leads outside the folder you work in";
+        return NULL;
+    }
+    const char *bytes = file_read(disk->arena, path, FILE_MOST, pipes, length, why);
     if (bytes && stat(path, &status) == 0) {
         struct read_file read = { status.st_dev, status.st_ino };
         vec_add(disk->arena, &disk->read, read);
@@ -53,6 +78,22 @@ bool session_has_read(const struct session *session, const char *path)
     return false;
 }
 
+static void name_add(struct disk *disk, const char *path, bool pipes)
+{
+    const char *slash = strrchr(path, '/');
+    const char *folder = !slash ? "." : slash == path ? "/" : arena_copy(disk->arena, path, (size_t)(slash - path));
+    const char *real = file_real(disk->arena, folder);
+    vec_add(disk->arena, &disk->named, ((struct named){ path, pipes }));
+    const char *last = disk->roots.count ? disk->roots.at[disk->roots.count - 1] : "";
+    if (real && strcmp(real, last) != 0)
+        vec_add(disk->arena, &disk->roots, real);
+}
+
+void session_name(struct session *session, const char *path)
+{
+    name_add(session->disk, path, true);
+}
+
 /* A folder stands for its .block files, in the order of their names. */
 static int expand(struct request *request, struct disk *disk)
 {
@@ -60,7 +101,7 @@ static int expand(struct request *request, struct disk *disk)
         const char *word = request->words[i], *why;
         int count;
         if (!file_is_folder(word)) {
-            vec_add(request->arena, &disk->named, word);
+            name_add(disk, word, true);
             continue;
         }
         const char *const *names = file_list(request->arena, word, ".block", &count, &why);
@@ -70,7 +111,7 @@ static int expand(struct request *request, struct disk *disk)
         }
         for (int j = 0; j < count; j++) {
             const char *slash = word[strlen(word) - 1] == '/' ? "" : "/";
-            vec_add(request->arena, &disk->named, arena_format(request->arena, "%s%s%s", word, slash, names[j]));
+            name_add(disk, arena_format(request->arena, "%s%s%s", word, slash, names[j]), false);
         }
     }
     return 0;
@@ -90,6 +131,9 @@ int session_read(struct request *request, struct session *session)
 {
     *session = (struct session){ .disk = NEW(request->arena, struct disk) };
     session->disk->arena = request->arena;
+    const char *here = file_real(request->arena, ".");
+    if (here)
+        vec_add(request->arena, &session->disk->roots, here);
     if (!request->word_count) {
         diag_say(stderr, "which files? `setwright %s --help` shows examples", request->command->name);
         return EXIT_USAGE;
@@ -103,7 +147,11 @@ int session_read(struct request *request, struct session *session)
         diag_say(stderr, "out of memory; nothing was written");
         return EXIT_LIMIT;
     }
-    return session_ended(session, (int)setwright_load(session->sw, session->disk->named.at, session->disk->named.count));
+    int count = session->disk->named.count;
+    const char **paths = NEW_MANY(request->arena, const char *, count + 1);
+    for (int i = 0; i < count; i++)
+        paths[i] = session->disk->named.at[i].path;
+    return session_ended(session, (int)setwright_load(session->sw, paths, count));
 }
 
 int session_open(struct request *request, struct session *session)

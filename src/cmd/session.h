@@ -22,6 +22,7 @@ void session_close(struct session *session);
  * memory ended, such as "nothing was written". */
 int session_said(const struct session *session, int status, const char *left);
 
+void session_name(struct session *session, const char *path); /* a further file that the coach named: it may be read wherever it is */
 bool session_has_read(const struct session *session, const char *path); /* the same file, whatever its name */
 
 #endif

@@ -19,7 +19,8 @@ static const struct kind_row rows[KIND_COUNT] = {
     [KIND_TEXT] = {
         "text", LEVEL_ERROR, "a character or text in quotes that cannot stand as it is",
         "A sign that a word processor put in (curly quotes, a long dash, a hard space), bytes that are\n"
-        "no UTF-8, or a text in quotes that is not closed on its line.\n"
+        "no UTF-8, or a text in quotes that is not closed on its line. A warning where a text or a remark\n"
+        "holds a character that cannot be seen: one that turns the direction of writing or has no width.\n"
         "\n"
         "    title \xE2\x80\x9CWinter base\xE2\x80\x9D\n"
         "\n"

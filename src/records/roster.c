@@ -1,5 +1,6 @@
 #include "records/roster.h"
 
+#include "base/hidden.h"
 #include "base/name.h"
 #include "records/table.h"
 
@@ -37,7 +38,9 @@ static struct roster_cell text_of(const struct table *table, const struct csv_ro
     const struct csv_cell *cell = table_cell(table, row, column);
     if (!cell)
         return (struct roster_cell){ 0 };
-    return (struct roster_cell){ intern(table->interner, cell->text, cell->length), table_span(table, cell) };
+    struct span at = table_span(table, cell);
+    hidden_say(table->findings, table->source->text + (at.start - table->source->base), at.end - at.start, at.start, "cell");
+    return (struct roster_cell){ intern(table->interner, cell->text, cell->length), at };
 }
 
 static struct roster_cell name_of(struct table *table, const struct csv_row *row, enum column column)

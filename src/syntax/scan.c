@@ -1,4 +1,5 @@
 /* What the scanner's pieces of text are: words, units, x, signs. Each *take may be lowered; the rest is read again. */
+#include "base/hidden.h"
 #include "base/name.h"
 #include "syntax/reader.h"
 #include "syntax/words.h"
@@ -129,6 +130,15 @@ static int unit_glued(const char *text, int *take)
     return 0;
 }
 
+/* Each begins with a byte that goes on with no other. */
+static int letters_in(const char *text, int length)
+{
+    int count = 0;
+    for (int i = 0; i < length; i++)
+        count += ((unsigned char)text[i] & 0xC0) != 0x80;
+    return count;
+}
+
 int scan_word(struct parse *p, const char *text, int *take)
 {
     int token = times_find(p, text, take);
@@ -144,7 +154,7 @@ int scan_word(struct parse *p, const char *text, int *take)
     token = p->last.kind == TOK_NUMBER ? unit_mend(p, text, *take) : 0;
     if (token)
         return token;
-    if (*take > 4 * NAME_LETTERS_MOST) {
+    if (*take > NAME_LETTERS_MOST && letters_in(text, *take) > NAME_LETTERS_MOST) {
         diag_help(p->findings, found(p, KIND_TEXT, token_span(p, *take), "this word is longer than %d characters", NAME_LETTERS_MOST),
                   "use a shorter name; a title can say the rest");
         return TOK_SW_error;
@@ -239,4 +249,5 @@ void scan_comment(struct parse *p)
 {
     struct comment comment = { .at = span_of(p, p->from, p->to) };
     vec_add(p->arena, &p->comments, comment);
+    hidden_say(p->findings, p->source->text + p->from, p->to - p->from, p->source->base + p->from, "remark");
 }

@@ -1,4 +1,5 @@
 /* Texts in quotes: straight ones, those out of a word processor, and those that never end. */
+#include "base/hidden.h"
 #include "syntax/reader.h"
 
 #include "setwright.tab.h"
@@ -10,6 +11,7 @@ static int text_token(struct parse *p, const char *text, int from, int to)
 {
     char *undone = arena_alloc(p->arena, (size_t)(to - from) + 1), *end = undone;
     bool told = false;
+    hidden_say(p->findings, text + from, (uint32_t)(to - from), p->source->base + p->from + (uint32_t)from, "text");
     for (int i = from; i < to; i++) {
         unsigned char byte = (unsigned char)text[i];
         if ((byte < ' ' && byte != '\t') || byte == 0x7f) {
@@ -64,6 +66,7 @@ static int curly_at(const char *text, int from, int length, int *width)
 
 int scan_plain_string(struct parse *p, const char *text, int *take)
 {
+    hidden_say(p->findings, text + 1, (uint32_t)*take - 2, p->source->base + p->from + 1, "text");
     p->value = node_text(token_node(p, NODE_STRING, *take), intern(p->names, text + 1, (size_t)*take - 2));
     return TOK_STRING;
 }

@@ -185,7 +185,7 @@ static const struct page_row rows[] = {
     { "its own week is its own", "", "max squat 120 kg", LAKESIDE, { .first_week = 4, .last_week = 4 }, 1, "Lakeside Open", "Regatta" },
     { "many discs wrap under each other", "", "max squat 520 kg", LAKESIDE "; attempts squat 91%, 96%, 102.4%", { 0 }, 1,
       "10 x 25 + 2.5 + 1.25 kg\n", "25 + 25" },
-    { "words of the coach steer no printer", "", "title \"I\xE2\x80\xAEnes\"; max squat 120 kg", LAKESIDE, { 0 }, 1, "I\\u202enes", "\xE2" },
+    { "words of the coach steer no printer", "", "title \"I\xE2\x80\xA8nes\"; max squat 120 kg", LAKESIDE, { 0 }, 1, "I\\u2028nes", "\xE2" },
 };
 
 static void row_of_pages_holds(void **state)

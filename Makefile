@@ -7,7 +7,8 @@
 #                   the sanitizers, coverage of lines and branches (installs missing Debian packages first)
 #   make bench      the benchmarks             make golden    rewrite the expected outputs of the tests
 #   make mutate     whether the tests notice a rule of the trade that is slightly wrong
-#   make fuzz       inputs by chance for each target, TIME=60 seconds each; TARGETS="parser roster" chooses
+#   make fuzz       inputs by chance for each target, TIME=60 seconds each; TARGETS="parser roster" chooses,
+#                   FUZZER=afl takes AFL++ instead of clang's own
 #   make install    PREFIX=/usr/local DESTDIR= make uninstall removes what install put there
 #   make format     clang-format in place      make analyse   gcc -fanalyzer, clang-tidy and cppcheck over src/
 #
@@ -21,11 +22,13 @@ VARIANT = release
 LINE_FLOOR   = 90
 BRANCH_FLOOR = 90
 TIME    = 60
+FUZZER  = fuzz
 DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strength --week 1 examples/
 
 build_packages = gcc libc6-dev make bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
 check_packages = clang git gcovr bc sqlite3 locales parallel python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
 fuzz_packages  = clang libclang-rt-14-dev llvm python3
+afl_packages   = afl++ clang python3
 analyse_packages = clang-tidy cppcheck python3
 
 ifeq ($(MAKELEVEL),0)
@@ -118,6 +121,8 @@ driver        := $(if $(filter fuzz afl,$(VARIANT)),entry,entry files)
 driver        := $(driver:%=$B/tests/fuzz/%.o)
 fuzz_objects  := $(targets:%.c=$B/%.o) $(driver) $B/tests/fuzz/dictionary.o
 link_targets.fuzz = -fsanitize=fuzzer
+fuzzer.fuzz = run
+fuzzer.afl  = afl
 link_targets.afl  = -fsanitize=fuzzer
 
 .PHONY: all units targets objects tools demo test check bench mutate fuzz analyse golden format install uninstall clean
@@ -221,7 +226,7 @@ build-packages: ; @mkdir -p $(BUILD)
 check-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(check_packages))
 fuzz-packages: ; @mkdir -p $(BUILD)
-	$(call get_packages,$(build_packages) $(fuzz_packages))
+	$(call get_packages,$(build_packages) $($(FUZZER)_packages))
 analyse-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(analyse_packages))
 
@@ -270,10 +275,10 @@ bench: build-packages
 mutate: check-packages
 	/usr/bin/python3 tests/mutation/mutate.py $(PART)
 
-# What is learnt stays in $(BUILD)/fuzz for the next time; what breaks a target is in $(BUILD)/fuzz/found.
+# What is learnt stays in $(BUILD)/fuzz (or afl) for the next time; what breaks a target is in its folder found.
 fuzz: fuzz-packages
-	@$(MAKE) VARIANT=fuzz targets
-	sh tests/fuzz/run.sh $(BUILD)/fuzz/fuzz $(BUILD)/fuzz $(TIME) $(TARGETS)
+	@$(MAKE) VARIANT=$(FUZZER) targets
+	sh tests/fuzz/$(fuzzer.$(FUZZER)).sh $(BUILD)/$(FUZZER)/fuzz $(BUILD)/$(FUZZER) $(TIME) $(TARGETS)
 
 golden: $(BUILD)/locale/de_DE.UTF-8
 	@$(MAKE) VARIANT=release all

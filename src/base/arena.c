@@ -170,11 +170,11 @@ static size_t padded(size_t size)
 static void count_size(struct arena *arena, size_t size)
 {
     struct budget *budget = arena->budget;
+    if (budget && size > budget->memory)
+        longjmp(*arena->out_of_memory, ARENA_BOUND);
     arena->size += size;
     if (!budget)
         return;
-    if (size > budget->memory)
-        longjmp(*arena->out_of_memory, ARENA_BOUND);
     budget->memory -= size;
     arena_work(arena, size);
 }

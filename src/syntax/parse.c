@@ -63,7 +63,7 @@ static bool parse_quickly(struct parse *p)
     p->quick = true;
     foreign_encoding(p);
     sw_quick_parse(p);
-    return !p->has_found;
+    return !p->has_found && findings_total(p->findings) == 0;
 }
 
 static void parse_carefully(struct parse *p)

@@ -42,7 +42,7 @@ struct parse {
     struct word_index word_index;
     int homes[NODE_KIND_COUNT]; /* the bodies a statement may stand in, as place.c numbers them */
     bool quick; /* for a text without a mistake; the first finding ends it */
-    bool has_found; /* any finding */
+    bool has_found; /* found() had something to say */
     struct node *root;
     struct node *spare; /* nodes that wait to be used */
     int spare_count;

@@ -73,13 +73,6 @@ void arena_work(struct arena *arena, uint64_t steps)
     budget->work -= steps;
 }
 
-void arena_search(struct arena *arena, int64_t count)
-{
-    enum { FREE = 100, STEPS = 512 };
-    if (count > FREE)
-        arena_work(arena, (uint64_t)(count - FREE) * STEPS);
-}
-
 void arena_allow(struct arena *arena, uint64_t steps)
 {
     if (arena->budget)
@@ -131,6 +124,7 @@ void arena_free(struct arena *arena)
 
 void arena_reset(struct arena *arena)
 {
+    size_t size = arena->size;
     drop_all(arena);
     if (arena->budget)
         arena->budget->memory += arena->size;
@@ -138,6 +132,7 @@ void arena_reset(struct arena *arena)
         chunk->used = 0;
     arena->current = arena->first;
     arena->size = 0;
+    arena_work(arena, size);
 }
 
 /* Makes a chunk with `size` bytes free the current one: a waiting one that is large enough, else a new one. */
@@ -169,14 +164,11 @@ static size_t padded(size_t size)
 
 static void count_size(struct arena *arena, size_t size)
 {
-    struct budget *budget = arena->budget;
-    if (budget && size > budget->memory)
+    if (arena->budget && size > arena->budget->memory)
         longjmp(*arena->out_of_memory, ARENA_BOUND);
     arena->size += size;
-    if (!budget)
-        return;
-    budget->memory -= size;
-    arena_work(arena, size);
+    if (arena->budget)
+        arena->budget->memory -= size;
 }
 
 /* The next bytes of the chunk at hand, which has them. */

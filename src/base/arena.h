@@ -18,17 +18,23 @@ enum { ARENA_EMPTY = 1, ARENA_BOUND, ARENA_WORK }; /* no memory in the machine; 
 
 /* A new pool, or NULL without memory. `out_of_memory` must stay valid as long as the pool. */
 struct arena *arena_new(jmp_buf *out_of_memory);
-/* What pools may take together. One that asks for more jumps. A reset gives memory back, but no work. */
+/* What pools may take together. One that asks for more jumps. A reset gives memory back, and counts it as
+ * work, so that it may jump too, once all is reset. */
 struct budget {
     size_t memory; /* bytes */
-    uint64_t work; /* steps: a byte handed out, or one of arena_work */
+    uint64_t work; /* steps: a byte that a reset forgets, or one of arena_work */
 };
 void arena_share(struct arena *arena, struct budget *budget);
 /* Steps of a loop that grows faster than what is written in the files, so that such files end too. */
 void arena_work(struct arena *arena, uint64_t steps);
 /* The same for a list gone through to find one thing in it, or text read again. Honest files do it in short ones: a hundred are
  * free, each further one counts 512 steps, and files that were made for it end within seconds. */
-void arena_search(struct arena *arena, int64_t count);
+enum { SEARCH_FREE = 100, SEARCH_STEPS = 512 };
+static inline void arena_search(struct arena *arena, int64_t count)
+{
+    if (count > SEARCH_FREE)
+        arena_work(arena, (uint64_t)(count - SEARCH_FREE) * SEARCH_STEPS);
+}
 /* So many more are allowed: whoever gives much may ask for much. */
 void arena_allow(struct arena *arena, uint64_t steps);
 /* Calls drop(of) before the pool is emptied or freed, the latest first: so what lives outside the pool (a FILE, an emitter, an

@@ -21,7 +21,7 @@ static const uint8_t classes[256] = {
     ['\r'] = LINE_END | UNPLAIN, [0x0e ... 0x1f] = CONTROL | UNPLAIN, [' '] = BLANK, ['"'] = UNPLAIN, ['%'] = SIGN,
     ['('] = SIGN, [')'] = SIGN, ['+'] = SIGN, [','] = SIGN, ['-'] = SIGN | WITHIN, ['0' ... '9'] = DIGIT | WITHIN,
     [';'] = SIGN, ['='] = SIGN, ['A' ... 'Z'] = LETTER, ['\\'] = UNPLAIN, ['_'] = LETTER, ['a' ... 'z'] = LETTER,
-    ['{'] = SIGN, ['|'] = SIGN, ['}'] = SIGN, [0x7f] = CONTROL | UNPLAIN, [0x80 ... 0xff] = LETTER,
+    ['{'] = SIGN, ['|'] = SIGN, ['}'] = SIGN, [0x7f] = CONTROL | UNPLAIN, [0x80 ... 0xff] = LETTER | UNPLAIN,
 };
 
 static bool is_class(const char *at, int class)

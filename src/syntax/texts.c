@@ -66,7 +66,6 @@ static int curly_at(const char *text, int from, int length, int *width)
 
 int scan_plain_string(struct parse *p, const char *text, int *take)
 {
-    hidden_say(p->findings, text + 1, (uint32_t)*take - 2, p->source->base + p->from + 1, "text");
     p->value = node_text(token_node(p, NODE_STRING, *take), intern(p->names, text + 1, (size_t)*take - 2));
     return TOK_STRING;
 }

@@ -27,6 +27,7 @@ DEMO    = $(BUILD)/release/setwright build --athlete ines --block winter-strengt
 
 build_packages = gcc libc6-dev make bison libyaml-dev libcsv-dev libutf8proc-dev libjansson-dev libcmocka-dev
 check_packages = clang git gcovr bc sqlite3 locales parallel python3 python3-yaml python3-jsonschema python3-ruamel.yaml python3-dateutil
+bench_packages = flex python3
 fuzz_packages  = clang libclang-rt-14-dev llvm python3
 afl_packages   = afl++ clang python3
 analyse_packages = clang-tidy cppcheck python3
@@ -126,7 +127,7 @@ fuzzer.afl  = afl
 link_targets.afl  = -fsanitize=fuzzer
 
 .PHONY: all units targets objects tools demo test check bench mutate fuzz analyse golden format install uninstall clean
-.PHONY: build-packages check-packages fuzz-packages analyse-packages
+.PHONY: build-packages check-packages bench-packages fuzz-packages analyse-packages
 all: $B/setwright
 units: $(test_programs) targets
 targets: $(fuzz_programs) $B/fuzz/dictionary
@@ -225,6 +226,8 @@ build-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages))
 check-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(check_packages))
+bench-packages: ; @mkdir -p $(BUILD)
+	$(call get_packages,$(build_packages) $(bench_packages))
 fuzz-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $($(FUZZER)_packages))
 analyse-packages: ; @mkdir -p $(BUILD)
@@ -267,7 +270,7 @@ check: $(BUILD)/locale/de_DE.UTF-8
 	    --fail-under-branch $(BRANCH_FLOOR) --object-directory $(BUILD)/cov $(BUILD)/cov/src
 	@$(run) total
 
-bench: build-packages
+bench: bench-packages
 	@$(MAKE) VARIANT=release all
 	SETWRIGHT=$(abspath $(BUILD))/release/setwright sh tests/bench/run.sh
 

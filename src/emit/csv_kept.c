@@ -16,22 +16,19 @@ struct block_kept {
     struct block_kept *next;
 };
 
-/* Of one mark: for each entry of its lift, in order, how many rows (a byte) and the bytes of all its rows (two bytes, the low one
- * first); then of each row its length (two bytes) and its bytes. */
+/* The text of one mark: for each entry of its lift, in order, how many rows (a byte) and the bytes of all its rows (two bytes, the
+ * low one first); then of each row its length (two bytes) and its bytes. */
 enum { ENTRY_HEAD = 3, ROW_HEAD = 2, PIECE = 32 /* bytes copied at once */ };
-struct text_kept {
-    const char *bytes; /* NULL: not kept */
-};
 
 struct kept {
     struct arena *arena;
     size_t bytes;
     struct block_kept *blocks;
-    VEC(struct text_kept) texts; /* by mark */
+    VEC(const char *) texts; /* by mark; NULL: not kept */
     /* of the plan at hand */
     const struct alike *alike;          /* NULL: nothing is known and nothing learnt */
-    const char *known[KEPT_LIFTS_MOST]; /* what is still to be written of a known lift; NULL: it is not */
-    struct out lifts[KEPT_LIFTS_MOST];  /* what is learnt of the others */
+    const char *known[ALIKE_LIFTS_MOST]; /* what is still to be written of a known lift; NULL: it is not */
+    struct out lifts[ALIKE_LIFTS_MOST];  /* what is learnt of the others */
     struct out head;                    /* of the day */
     struct block_kept *block;           /* being learnt, or NULL */
     struct out *lift;                   /* of the entry at hand; NULL: nothing is learnt of it */
@@ -44,7 +41,7 @@ struct kept *kept_new(struct arena *arena)
     struct kept *kept = NEW(arena, struct kept);
     kept->arena = arena;
     kept->head = out_scratch(arena);
-    for (int i = 0; i < KEPT_LIFTS_MOST; i++)
+    for (int i = 0; i < ALIKE_LIFTS_MOST; i++)
         kept->lifts[i] = out_scratch(arena);
     return kept;
 }
@@ -59,7 +56,7 @@ static struct block_kept *block_find(const struct kept *kept, const struct alike
 
 static bool is_kept(const struct kept *kept, int mark)
 {
-    return mark < kept->texts.count && kept->texts.at[mark].bytes;
+    return mark < kept->texts.count && kept->texts.at[mark];
 }
 
 static size_t number_at(const char *at)
@@ -117,9 +114,9 @@ static const char *entry_write(const char *at, const char *head, size_t head_len
 
 bool kept_knows(const struct kept *kept, const struct alike *alike)
 {
-    bool all = block_find(kept, alike), fits = alike->count <= KEPT_LIFTS_MOST;
+    bool all = block_find(kept, alike);
     for (int i = 0; i < alike->count; i++)
-        all &= alike->known[i] = fits && is_kept(kept, alike->marks[i]);
+        all &= alike->known[i] = is_kept(kept, alike->marks[i]);
     return all;
 }
 
@@ -133,10 +130,10 @@ static void head_make(struct kept *kept, const char *name, const char *rest, siz
 
 bool kept_write(struct kept *kept, const char *name, const struct alike *alike, struct out *out)
 {
-    const char *at[KEPT_LIFTS_MOST];
+    const char *at[ALIKE_LIFTS_MOST];
     const struct block_kept *block = block_find(kept, alike);
     for (int i = 0; i < alike->count; i++)
-        at[i] = kept->texts.at[alike->marks[i]].bytes;
+        at[i] = kept->texts.at[alike->marks[i]];
     for (int i = 0; i < block->days.count; i++) {
         const struct day_kept *day = &block->days.at[i];
         int seq = 0;
@@ -152,14 +149,14 @@ bool kept_write(struct kept *kept, const char *name, const struct alike *alike, 
 
 void kept_begin(struct kept *kept, const struct plan *plan)
 {
-    const struct alike *alike = kept->alike = plan->alike && plan->alike->count <= KEPT_LIFTS_MOST ? plan->alike : NULL;
+    const struct alike *alike = kept->alike = plan->alike;
     if (!alike)
         return;
     kept->learns = !plan->said && kept->bytes < KEPT_MOST;
     kept->lift = NULL;
     kept->block = kept->learns && !block_find(kept, alike) ? NEW(kept->arena, struct block_kept) : NULL;
     for (int i = 0; i < alike->count; i++) {
-        kept->known[i] = alike->known[i] ? kept->texts.at[alike->marks[i]].bytes : NULL;
+        kept->known[i] = alike->known[i] ? kept->texts.at[alike->marks[i]] : NULL;
         out_clear(&kept->lifts[i]);
     }
 }
@@ -229,8 +226,8 @@ void kept_end(struct kept *kept)
             continue;
         out_room(&kept->lifts[i], PIECE);
         while (kept->texts.count <= kept->alike->marks[i])
-            vec_add(kept->arena, &kept->texts, (struct text_kept){ 0 });
-        kept->texts.at[kept->alike->marks[i]].bytes =
+            vec_add(kept->arena, &kept->texts, NULL);
+        kept->texts.at[kept->alike->marks[i]] =
             arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used + PIECE);
         kept->bytes += kept->lifts[i].used;
     }

@@ -8,7 +8,7 @@
 #include "emit/out.h"
 #include "plan/alike.h"
 
-enum { KEPT_MOST = 64 << 20, KEPT_LIFTS_MOST = 64 };
+enum { KEPT_MOST = 64 << 20 };
 
 struct kept;
 struct kept *kept_new(struct arena *arena);

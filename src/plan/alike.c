@@ -104,8 +104,8 @@ static struct asked_block *asked_block_of(struct alikes *alikes, const struct sh
     block = NEW(alikes->arena, struct asked_block);
     *block = (struct asked_block){ .shape = shape, .fits = true, .next = alikes->blocks };
     alikes->blocks = block;
-    for (int i = 0; i < shape->week_count; i++)
-        block->fits &= ask_week(alikes, block, &shape->weeks[i]);
+    for (int i = 0; i < shape->week_count && block->fits; i++)
+        block->fits = ask_week(alikes, block, &shape->weeks[i]) && block->questions.count <= ALIKE_LIFTS_MOST;
     block->lifts = NEW_MANY(alikes->arena, const struct lift *, block->questions.count + 1);
     block->marks = NEW_MANY(alikes->arena, int, block->questions.count + 1);
     block->known = NEW_MANY(alikes->arena, bool, block->questions.count + 1);
@@ -211,9 +211,11 @@ bool alike_find(struct alikes *alikes, const struct plan_job *job, struct alike 
         return false;
     struct asked_block *block = asked_block_of(alikes, shape);
     struct days days = days_of(shape, job->athlete);
+    if (!block->fits)
+        return false;
     for (int i = 0; i < block->questions.count; i++) {
         struct answer answer;
-        if (!block->fits || !answer_make(job, &days, &block->questions.at[i], &answer))
+        if (!answer_make(job, &days, &block->questions.at[i], &answer))
             return false;
         block->known[i] = false;
         block->marks[i] = mark_of(alikes, &answer);

@@ -8,7 +8,7 @@
 
 #include "plan/plan.h"
 
-enum { MARKS_MOST = 16384 };
+enum { MARKS_MOST = 16384, ALIKE_LIFTS_MOST = 64 /* of a block; in one with more nobody is like another */ };
 
 /* What an athlete is in a block, lift by lift. */
 struct alike {

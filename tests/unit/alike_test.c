@@ -128,6 +128,27 @@ static void who_is_like_nobody(void **state)
     }
 }
 
+/* In a block of more than 64 lifts nobody is compared. */
+static void very_many_lifts(void **state)
+{
+    (void)state;
+    for (int count = ALIKE_LIFTS_MOST; count <= ALIKE_LIFTS_MOST + 1; count++) {
+        struct told t = told_begin();
+        const char *text = "athlete ines { gym hall }\nathlete vera { gym hall }\nathlete jana { gym hall }\n", *day = "";
+        for (int i = 0; i < count; i++) {
+            text = arena_format(t.arena, "%slift l%d\n", text, i);
+            day = arena_format(t.arena, "%sl%d 1 x 5 at 20 kg\n", day, i);
+        }
+        struct told club = told_club(arena_format(t.arena, "%sblock winter { for all; starts 2027-01-04; weeks 1; day A on mon {\n%s} }\n", text, day));
+        struct shapes *shapes = shapes_new(club.arena);
+        struct alike alike;
+        plan_all(&club, shapes);
+        assert_int_equal(find(&club, alikes_new(club.arena), shapes, "vera", &alike), count == ALIKE_LIFTS_MOST);
+        told_end(&club);
+        told_end(&t);
+    }
+}
+
 /* A plan of which something was said is not handed on: the next one has to hear it too. */
 static void what_is_said_is_said_to_each(void **state)
 {
@@ -156,6 +177,7 @@ int main(void)
 {
     const struct CMUnitTest more[] = { cmocka_unit_test(a_block_is_known_by_its_first_plan),
                                        cmocka_unit_test(who_is_like_nobody),
+                                       cmocka_unit_test(very_many_lifts),
                                        cmocka_unit_test(what_is_said_is_said_to_each) };
     struct tests tests = { 0 };
     tests_add_rows(&tests, EACH(likenesses, likeness_holds));

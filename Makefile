@@ -122,9 +122,9 @@ driver        := $(if $(filter fuzz afl,$(VARIANT)),entry,entry files)
 driver        := $(driver:%=$B/tests/fuzz/%.o)
 fuzz_objects  := $(targets:%.c=$B/%.o) $(driver) $B/tests/fuzz/dictionary.o
 link_targets.fuzz = -fsanitize=fuzzer
+link_targets.afl  = -fsanitize=fuzzer
 fuzzer.fuzz = run
 fuzzer.afl  = afl
-link_targets.afl  = -fsanitize=fuzzer
 
 .PHONY: all units targets objects tools demo test check bench mutate fuzz analyse golden format install uninstall clean
 .PHONY: build-packages check-packages bench-packages fuzz-packages analyse-packages

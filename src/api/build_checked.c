@@ -122,7 +122,8 @@ enum setwright_status setwright_build_checked(struct setwright *sw, const char *
                                               const struct setwright_choice *choice, struct setwright_sink sink)
 {
     GUARD(sw);
-    struct building b = { .format = format_find(format), .turns = choice->turns, .sure = choice->sure, .sink_context = sink.context, .parted = choice->parts, .turn = -1, .part_begin = -1 };
+    struct building b = { .format = format_find(format), .turns = choice->turns, .sure = choice->sure,
+                          .sink_context = sink.context, .parted = choice->parts, .turn = -1, .part_begin = -1 };
     if (!b.format)
         return api_format_problem(sw, format);
     enum setwright_status status = api_choose(sw, choice, &b.chosen);

@@ -32,6 +32,22 @@ static void large_pieces_do_not_overlap(void **state)
             assert_int_equal(pieces[i][at], i + 1);
 }
 
+/* Pools come and go, and the next one gets memory that is full of the last one's. */
+static void memory_that_was_used_is_zeroed(void **state)
+{
+    enum { SIZE = 60000 };
+    jmp_buf here;
+    (void)state;
+    for (int turn = 0; turn < 2; turn++) {
+        struct arena *arena = arena_new(&here);
+        unsigned char *bytes = arena_alloc(arena, SIZE);
+        for (int i = 0; i < SIZE; i++)
+            assert_int_equal(bytes[i], 0);
+        memset(bytes, 0xdd, SIZE);
+        arena_free(arena);
+    }
+}
+
 static void reset_reuses_and_zeroes_again(void **state)
 {
     struct arena *arena = *state;
@@ -225,6 +241,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(memory_is_zeroed_and_aligned),
+        cmocka_unit_test(memory_that_was_used_is_zeroed),
         cmocka_unit_test(large_pieces_do_not_overlap),
         cmocka_unit_test_setup_teardown(reset_reuses_and_zeroes_again, pool_setup, pool_teardown),
         cmocka_unit_test(no_memory_jumps),

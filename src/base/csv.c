@@ -36,8 +36,7 @@ struct reader {
     const char *bytes;
     size_t at;      /* the byte being fed */
     size_t begun;   /* first byte after the last separator */
-    size_t counted; /* line ends are counted up to here */
-    int line;
+    size_t quote;   /* the first that is not before `at`; the length: none */
     VEC(struct csv_cell) cells; /* of the row so far; the storage is used again */
     char *cut;                  /* a line being cut, and its room; used again too */
     size_t cut_room;
@@ -60,6 +59,7 @@ static bool is_line_end(char c)
 static void cell_add(struct reader *reader, char *text, size_t length)
 {
     size_t start = reader->begun, end = reader->at;
+    reader->begun = reader->at + 1;
     while (start < end && (is_blank(reader->bytes[start]) || is_line_end(reader->bytes[start])))
         start++;
     while (end > start && is_blank(reader->bytes[end - 1]))
@@ -71,7 +71,6 @@ static void cell_add(struct reader *reader, char *text, size_t length)
     text[length] = 0;
     struct csv_cell cell = { text, length, start, end };
     vec_add(reader->arena, &reader->cells, cell);
-    reader->begun = reader->at + 1;
 }
 
 static void on_cell(void *value, size_t length, void *context)
@@ -80,24 +79,13 @@ static void on_cell(void *value, size_t length, void *context)
     cell_add(reader, arena_copy(reader->arena, value, length), length);
 }
 
-static int line_at(struct reader *reader, size_t byte)
-{
-    for (; reader->counted < byte; reader->counted++)
-        reader->line += reader->bytes[reader->counted] == '\n';
-    return reader->line;
-}
-
 static void row_end(struct reader *reader)
 {
-    size_t filled = 0;
-    for (int i = 0; i < reader->cells.count; i++)
-        filled += reader->cells.at[i].length;
-    if (filled > 0 && !reader->stopped) {
-        struct csv_row row = {
-            .cells = reader->cells.at,
-            .count = reader->cells.count,
-            .line = line_at(reader, reader->cells.at[0].start),
-        };
+    bool empty = true;
+    for (int i = 0; i < reader->cells.count && empty; i++)
+        empty = !reader->cells.at[i].length;
+    if (!empty && !reader->stopped) {
+        struct csv_row row = { reader->cells.at, reader->cells.count };
         reader->stopped = !reader->row(reader->context, &row);
     }
     reader->cells.count = 0;
@@ -111,7 +99,7 @@ static void on_row(int ended_by, void *context)
     reader->row_ended = true;
 }
 
-static unsigned char delimiter_of(const char *bytes, size_t length)
+char csv_delimiter(const char *bytes, size_t length)
 {
     int commas = 0, semicolons = 0;
     bool quoted = false;
@@ -149,13 +137,20 @@ static char *line_copy(struct reader *reader, size_t length)
     return memcpy(reader->cut, reader->bytes + reader->at, length);
 }
 
+static size_t next_of(const struct reader *reader, char c, size_t length)
+{
+    const char *found = memchr(reader->bytes + reader->at, c, length - reader->at);
+    return found ? (size_t)(found - reader->bytes) : length;
+}
+
 /* From the first byte of a row to past its last; false: there is a quote in it. */
 static bool cut_line(struct reader *reader, size_t length, char delimiter)
 {
-    size_t begun = reader->at, end = begun;
-    for (; end < length && !is_line_end(reader->bytes[end]); end++)
-        if (reader->bytes[end] == '"')
-            return false;
+    size_t begun = reader->at, end = next_of(reader, '\r', next_of(reader, '\n', length));
+    if (reader->quote < begun)
+        reader->quote = next_of(reader, '"', length);
+    if (reader->quote < end)
+        return false;
     if (end > begun) { /* an empty line is no row */
         char *line = line_copy(reader, end - begun);
         for (size_t cell = begun; cell <= end; cell = reader->at + 1) {
@@ -210,15 +205,25 @@ static void parser_drop(void *parser)
 bool csv_read(struct arena *arena, const char *bytes, size_t length,
               bool (*row)(void *context, const struct csv_row *row), void *context, const char **why, size_t *at)
 {
-    struct reader reader = { .arena = arena, .bytes = bytes, .line = 1, .row_ended = true, .row = row, .context = context };
+    struct reader reader = { .arena = arena, .bytes = bytes, .row_ended = true, .row = row, .context = context };
     if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
         reader.at = reader.begun = 3;
     struct csv_parser *parser = NEW(arena, struct csv_parser);
     arena_ends(arena, parser_drop, parser);
     if (csv_init(parser, CSV_STRICT | CSV_STRICT_FINI) != 0)
         arena_exhausted(arena);
-    csv_set_delim(parser, delimiter_of(bytes + reader.at, length - reader.at));
+    reader.quote = next_of(&reader, '"', length);
+    csv_set_delim(parser, (unsigned char)csv_delimiter(bytes, length));
     bool fine = feed(&reader, parser, length, why, at);
     csv_free(parser);
     return fine;
+}
+
+void csv_read_again(struct arena *arena, const char *bytes, size_t length, size_t from, char delimiter,
+                    bool (*row)(void *context, const struct csv_row *row), void *context)
+{
+    struct reader reader = { .arena = arena, .bytes = bytes, .at = from, .begun = from, .quote = length, .row = row, .context = context };
+    while (reader.at < length && !reader.stopped)
+        if (!cut_line(&reader, length, delimiter))
+            return;
 }

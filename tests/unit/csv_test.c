@@ -25,7 +25,10 @@ static void note(struct seen *seen, const char *text)
 static bool on_row(void *context, const struct csv_row *row)
 {
     struct seen *seen = context;
-    note(seen, arena_format(seen->arena, "%d:", row->line));
+    int line = 1;
+    for (size_t i = 0; i < row->cells[0].start; i++)
+        line += seen->bytes[i] == '\n';
+    note(seen, arena_format(seen->arena, "%d:", line));
     for (int i = 0; i < row->count; i++) {
         const struct csv_cell *cell = &row->cells[i];
         assert_int_equal(strlen(cell->text), cell->length);

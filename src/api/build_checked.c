@@ -25,23 +25,23 @@ static int turn_now(const struct building *b)
     return b->turns ? b->athlete / b->turns->athletes : 0;
 }
 
-static bool in_part(const struct building *b, const struct pair *first)
+static bool in_part(const struct building *b, int order)
 {
-    return !b->parted || is_chosen(&(struct chosen){ .athletes = b->chosen.athletes }, first);
+    return !b->parted || b->chosen.athletes[order];
 }
 
-static bool is_ours(const struct building *b, const struct pair *first)
+static bool is_ours(const struct building *b, int order)
 {
-    return in_part(b, first) && (!b->turns || turn_now(b) % b->turns->turns == b->turns->turn);
+    return in_part(b, order) && (!b->turns || turn_now(b) % b->turns->turns == b->turns->turn);
 }
 
-static bool wants(void *context, const struct pair *first, int index)
+static bool wants(void *context, int order, int index)
 {
     struct building *b = context;
-    if (b->part_begin < 0 && in_part(b, first))
+    if (b->part_begin < 0 && in_part(b, order))
         b->part_begin = index;
     b->athlete = index - b->part_begin;
-    return b->looks_at_all || is_ours(b, first);
+    return b->looks_at_all || is_ours(b, order);
 }
 
 /* Once most are like others it costs little to look for errors first, and then nothing has to be held back. Who takes turns does
@@ -60,7 +60,7 @@ static bool sure(void *context)
 
 static bool is_written(const struct building *b, const struct pair *first)
 {
-    return is_ours(b, first) && is_chosen(&b->chosen, first);
+    return is_ours(b, first->athlete->order) && is_chosen(&b->chosen, first);
 }
 
 static bool knows(void *context, const struct pair *pair, const struct alike *alike, bool fine)
@@ -83,7 +83,7 @@ static bool take(void *context, const struct pair *first, int count, struct plan
 {
     struct building *b = context;
     bool named = false;
-    if (!is_ours(b, first))
+    if (!is_ours(b, first->athlete->order))
         return true;
     if (!turn_ended(b))
         return false;
@@ -126,6 +126,6 @@ enum setwright_status setwright_build_checked(struct setwright *sw, const char *
                           .sink_context = sink.context, .parted = choice->parts, .turn = -1, .part_begin = -1 };
     if (!b.format)
         return api_format_problem(sw, format);
-    enum setwright_status status = api_choose(sw, choice, &b.chosen);
+    enum setwright_status status = api_choose_waiting(sw, choice, &b.chosen);
     return status ? status : build(sw, &b, choice, (struct sink){ sink.write, sink.context });
 }

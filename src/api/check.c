@@ -59,29 +59,29 @@ struct walk_all {
     bool looked_ahead;
 };
 
-static bool walk_from(struct walk_all *walk, int pair, int index, bool ahead);
+static bool walk_from(struct walk_all *walk, struct standing at, bool ahead);
 
-static bool look_ahead(struct walk_all *walk, int pair, int index)
+static bool look_ahead(struct walk_all *walk, struct standing at)
 {
     walk->looked_ahead = true;
-    walk_from(walk, pair, index, true);
+    walk_from(walk, at, true);
     return api_status(walk->sw) || checking_met(walk->checking) || walk->taker->sure(walk->taker->context);
 }
 
 /* `ahead`: only looks whether anything is wrong. */
-static bool walk_from(struct walk_all *walk, int pair, int index, bool ahead)
+static bool walk_from(struct walk_all *walk, struct standing at, bool ahead)
 {
     struct setwright *sw = walk->sw;
     const struct plan_taker *taker = walk->taker;
-    for (int next; pair < sw->pairs.count; pair = next, index++) {
-        const struct pair *first = &sw->pairs.at[pair];
-        for (next = pair + 1; next < sw->pairs.count && sw->pairs.at[next].athlete == first->athlete;)
-            next++;
-        walk->has_pairs[first->athlete->order] = true;
-        if (taker && !walk->looked_ahead && taker->ahead(taker->context) && !look_ahead(walk, pair, index))
+    for (int order, count; (order = standing_order(sw, &at)) >= 0; standing_next(sw, &at)) {
+        if (order < sw->model->athlete_count) /* who waits has no diary */
+            walk->has_pairs[order] = true;
+        if (taker && !walk->looked_ahead && taker->ahead(taker->context) && !look_ahead(walk, at))
             return false;
-        if ((!taker || taker->wants(taker->context, first, index)) &&
-            !check_athlete(sw, walk->checking, first, next - pair, walk->touched, ahead ? NULL : taker))
+        if (taker && !taker->wants(taker->context, order, at.index))
+            continue;
+        const struct pair *first = standing_meet(sw, &at, &count);
+        if (!check_athlete(sw, walk->checking, first, count, walk->touched, ahead ? NULL : taker))
             return false;
     }
     return true;
@@ -106,7 +106,7 @@ bool check_all(struct setwright *sw, struct checking *checking, const struct pla
     for (int i = 0; i < model->block_count; i++)
         walk.touched[i] = NEW_MANY(sw->arena, bool, model->blocks[i]->change_count + 1);
     pairs_make(sw);
-    bool fine = walk_from(&walk, 0, 0, false);
+    bool fine = walk_from(&walk, (struct standing){ 0 }, false);
     sw->is_alike = false;
     check_unplanned(sw, checking, walk.has_pairs);
     plans_forget(sw);

@@ -24,12 +24,11 @@ static enum setwright_status choose_people(struct setwright *sw, const struct se
         return SETWRIGHT_FINE;
     out->athletes = NEW_MANY(sw->work, bool, sw->model->athlete_count + 1);
     for (int i = 0; i < choice->athlete_count; i++) {
-        int count;
-        const struct athlete *const *list = model_people(sw->model, choice->athletes[i], &count);
-        if (!list)
+        const struct people *people = model_people(sw->model, choice->athletes[i]);
+        if (!people)
             return api_problem(sw, "athlete or group", choice->athletes[i], model_nearest_person(sw->model, choice->athletes[i]));
-        for (int j = 0; j < count; j++)
-            out->athletes[list[j]->order] = true;
+        for (int j = 0; j < people->count; j++)
+            out->athletes[people->at[j]->order] = true;
     }
     return SETWRIGHT_FINE;
 }
@@ -101,17 +100,29 @@ static bool pair_meets_dates(const struct block *block, int weeks, const struct 
            (!date_is_set(narrow->to) || first <= narrow->to.day);
 }
 
+/* Of pairs: how many weeks the longest chosen one has, and whether any meets the dates. */
+static bool measure_pairs(const struct setwright *sw, const struct pair *pairs, int count, struct chosen *chosen)
+{
+    bool meets = false;
+    for (int i = 0; i < count; i++)
+        if (is_chosen(chosen, &pairs[i])) {
+            const struct block *block = sw->model->blocks[pairs[i].block];
+            int weeks = plan_week_count(block, pairs[i].athlete);
+            chosen->weeks = weeks > chosen->weeks ? weeks : chosen->weeks;
+            meets |= pair_meets_dates(block, weeks, &chosen->narrow);
+        }
+    return meets;
+}
+
 /* Weeks that none of the chosen blocks has would build nothing, in silence; so would dates, where plans alone are asked for. */
 static enum setwright_status check_weeks(struct setwright *sw, struct chosen *chosen, bool past)
 {
-    bool between = past;
-    for (int i = 0; i < sw->pairs.count; i++)
-        if (is_chosen(chosen, &sw->pairs.at[i])) {
-            const struct block *block = sw->model->blocks[sw->pairs.at[i].block];
-            int weeks = plan_week_count(block, sw->pairs.at[i].athlete);
-            chosen->weeks = weeks > chosen->weeks ? weeks : chosen->weeks;
-            between |= pair_meets_dates(block, weeks, &chosen->narrow);
-        }
+    bool between = measure_pairs(sw, sw->pairs.at, sw->pairs.count, chosen) || past;
+    if (sw->common.count) { /* of those who wait one stands for all */
+        int count;
+        const struct pair *pairs = standing_meet(sw, &(struct standing){ .pair = sw->pairs.count }, &count);
+        between |= measure_pairs(sw, pairs, count, chosen);
+    }
     if (!chosen->weeks || (between && chosen->narrow.first_week <= chosen->weeks))
         return SETWRIGHT_FINE;
     if (chosen->narrow.first_week > chosen->weeks)
@@ -136,6 +147,12 @@ static int athletes_between(const struct setwright *sw, const struct chosen *cho
             kept[last->order] = count >= first && count < past;
         count++;
     }
+    bool waiting = false; /* names chosen, nobody waits */
+    for (int i = 0; i < sw->common.count; i++)
+        waiting |= (!chosen->blocks || chosen->blocks[sw->common.at[i].block]) && (!chosen->run || chosen->run == sw->common.at[i].run);
+    for (int i = 0; waiting && i < sw->model->waiting_count; i++, count++)
+        if (kept)
+            kept[sw->model->athlete_count + i] = count >= first && count < past;
     return count;
 }
 
@@ -150,7 +167,7 @@ static enum setwright_status choose_part(struct setwright *sw, const struct setw
         sw->problem = arena_format(sw->arena, "there is no part %d of %d", choice->part, choice->parts);
     if (sw->problem)
         return SETWRIGHT_USAGE;
-    bool *kept = NEW_MANY(sw->work, bool, sw->model->athlete_count + 1);
+    bool *kept = NEW_MANY(sw->work, bool, sw->model->athlete_count + sw->model->waiting_count + 1);
     int64_t count = athletes_between(sw, out, 0, 0, NULL), parts = choice->parts;
     athletes_between(sw, out, (count * (choice->part - 1) + parts - 1) / parts, (count * choice->part + parts - 1) / parts, kept);
     out->athletes = kept;
@@ -158,14 +175,17 @@ static enum setwright_status choose_part(struct setwright *sw, const struct setw
     return SETWRIGHT_FINE;
 }
 
-static enum setwright_status choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out, bool past)
+static enum setwright_status choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out, bool past, bool waiting)
 {
     *out = (struct chosen){ .run = choice->run };
     arena_reset(sw->work);
     sw->problem = NULL;
     if (!sw->model)
         return api_status(sw) ? api_status(sw) : SETWRIGHT_FINDINGS;
-    pairs_make(sw);
+    if (waiting && !choice->athlete_count)
+        pairs_make(sw);
+    else
+        pairs_make_all(sw);
     enum setwright_status status = choose_people(sw, choice, out);
     if (!status)
         status = choose_blocks(sw, choice, out);
@@ -178,26 +198,31 @@ static enum setwright_status choose(struct setwright *sw, const struct setwright
 
 enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
 {
-    return choose(sw, choice, out, false);
+    return choose(sw, choice, out, false, false);
+}
+
+enum setwright_status api_choose_waiting(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
+{
+    return choose(sw, choice, out, false, true);
 }
 
 enum setwright_status api_choose_past(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out)
 {
-    return choose(sw, choice, out, true);
+    return choose(sw, choice, out, true, false);
 }
 
 enum setwright_status setwright_fits(struct setwright *sw, const struct setwright_choice *choice)
 {
     GUARD(sw);
     struct chosen chosen;
-    return api_choose(sw, choice, &chosen);
+    return api_choose_waiting(sw, choice, &chosen);
 }
 
 int setwright_weeks(struct setwright *sw, const struct setwright_choice *choice)
 {
     struct chosen chosen;
     GUARD_WITH(sw, 0);
-    api_choose(sw, choice, &chosen);
+    api_choose_waiting(sw, choice, &chosen);
     return chosen.weeks;
 }
 

@@ -30,7 +30,9 @@ struct setwright {
     struct alike alike;     /* whom the athlete at hand is like */
     bool is_alike;          /* false: nobody */
     bool bare, for_rules;   /* of the plans at hand, see plan_job */
-    VEC(struct pair) pairs; /* made once, by pairs_make */
+    VEC(struct pair) pairs; /* of those who are made; once, by pairs_make */
+    VEC(struct pair) common; /* of the one who waited and is being looked at: the blocks for all */
+    struct arena *lifter;    /* she herself */
     const struct athlete *planned; /* whose plans, all of them, stand in `scratch`; NULL: nobody's */
     struct plan **plans;           /* hers, in order of her pairs; NULL where she leaves a block out */
     const struct finding *const *heard, *const *allowed; /* sorted; NULL: to be looked up anew */
@@ -66,8 +68,20 @@ void api_exhausted(struct setwright *sw, int ended);
 /* Whether all went well so far: what the findings say. */
 enum setwright_status api_status(const struct setwright *sw);
 
-/* Fills sw->pairs once: athletes as first named by the blocks, within one the blocks in file order; an athlete's stand together. */
+/* Fills sw->pairs once: athletes as first named by the blocks, within one the blocks in file order; an athlete's stand together.
+ * Those who wait (model_waiting) have none: each trains the blocks for all, and comes after those who are made. */
 void pairs_make(struct setwright *sw);
+/* The same for who wants to look at everyone: nobody waits any more. */
+void pairs_make_all(struct setwright *sw);
+
+/* Where a walk over everyone in output order stands; it starts as zeros. */
+struct standing {
+    int pair, waiting, index;
+};
+int standing_order(const struct setwright *sw, const struct standing *at); /* the athlete's; -1: there are no more */
+/* Her pairs. One who waited is made for it, and gone when the next is met. */
+const struct pair *standing_meet(struct setwright *sw, const struct standing *at, int *count);
+void standing_next(const struct setwright *sw, struct standing *at);
 
 /* The pair's plan, added to what `scratch` holds. NULL: the athlete leaves all of the block out. Where a diary feeds results back,
  * all of her blocks are planned together, in order of their starts. */
@@ -82,8 +96,8 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
 
 /* Who looks on while all athletes are checked. */
 struct plan_taker {
-    /* The index-th athlete's first pair; false: she is neither planned nor checked. Asked again where it looks ahead. */
-    bool (*wants)(void *context, const struct pair *first, int index);
+    /* The index-th athlete, by her order; false: she is neither planned nor checked. Asked again where it looks ahead. */
+    bool (*wants)(void *context, int order, int index);
     /* Before each athlete, until it is true: the rest is to be looked at first; then, if no error was met, `sure`. */
     bool (*ahead)(void *context);
     bool (*sure)(void *context); /* false ends the check */
@@ -107,9 +121,11 @@ struct chosen {
     struct narrow narrow;
 };
 
-/* Refuses names, dates and weeks that are not there, with the problem said. Ends what `work` holds. */
+/* Refuses names, dates and weeks that are not there, with the problem said. Ends what `work` holds. Everyone is made, ... */
 enum setwright_status api_choose(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out);
-/* The same for what was done: dates without a plan are fine. */
+/* ... but here: who wait go on waiting, unless the choice names people. */
+enum setwright_status api_choose_waiting(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out);
+/* api_choose for what was done: dates without a plan are fine. */
 enum setwright_status api_choose_past(struct setwright *sw, const struct setwright_choice *choice, struct chosen *out);
 bool is_chosen(const struct chosen *chosen, const struct pair *pair);
 

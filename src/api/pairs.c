@@ -1,15 +1,23 @@
 #include "api/inner.h"
 
 /* An athlete's pairs stand together. */
-static void pairs_count_runs(struct setwright *sw)
+static void pairs_count_runs(struct setwright *sw, struct pair *pairs, int count)
 {
-    for (int i = 0; i < sw->pairs.count; i++) {
-        struct pair *pair = &sw->pairs.at[i];
+    for (int i = 0; i < count; i++) {
+        struct pair *pair = &pairs[i];
         pair->run = 1;
-        for (const struct pair *other = pair; other-- > sw->pairs.at && other->athlete == pair->athlete;)
+        for (const struct pair *other = pair; other-- > pairs && other->athlete == pair->athlete;)
             if (sw->model->blocks[other->block]->name == sw->model->blocks[pair->block]->name)
                 pair->run++;
     }
+}
+
+static void common_make(struct setwright *sw)
+{
+    for (int i = 0; i < sw->model->block_count; i++)
+        if (sw->model->waiting_count && sw->model->blocks[i]->people->everyone)
+            vec_add(sw->arena, &sw->common, ((struct pair){ .block = i }));
+    pairs_count_runs(sw, sw->common.at, sw->common.count);
 }
 
 void pairs_make(struct setwright *sw)
@@ -17,26 +25,77 @@ void pairs_make(struct setwright *sw)
     const struct model *model = sw->model;
     if (sw->pairs.at)
         return;
+    common_make(sw);
     int *rank = NEW_MANY(sw->arena, int, model->athlete_count + 1), named = 0, total = 0;
     for (int i = 0; i < model->block_count; i++)
-        for (int j = 0; j < model->blocks[i]->athlete_count; j++, total++)
-            if (!rank[model->blocks[i]->athletes[j]->order])
-                rank[model->blocks[i]->athletes[j]->order] = ++named;
+        for (int j = 0; j < model->blocks[i]->people->count; j++, total++)
+            if (!rank[model->blocks[i]->people->at[j]->order])
+                rank[model->blocks[i]->people->at[j]->order] = ++named;
     /* A counting sort by rank keeps each athlete's blocks in file order. */
     int *start = NEW_MANY(sw->arena, int, named + 2);
     for (int i = 0; i < model->block_count; i++)
-        for (int j = 0; j < model->blocks[i]->athlete_count; j++)
-            start[rank[model->blocks[i]->athletes[j]->order] + 1]++;
+        for (int j = 0; j < model->blocks[i]->people->count; j++)
+            start[rank[model->blocks[i]->people->at[j]->order] + 1]++;
     for (int i = 1; i <= named; i++)
         start[i + 1] += start[i];
     sw->pairs.at = NEW_MANY(sw->arena, struct pair, total + 1);
     sw->pairs.count = sw->pairs.room = total;
     for (int i = 0; i < model->block_count; i++)
-        for (int j = 0; j < model->blocks[i]->athlete_count; j++) {
-            const struct athlete *athlete = model->blocks[i]->athletes[j];
+        for (int j = 0; j < model->blocks[i]->people->count; j++) {
+            const struct athlete *athlete = model->blocks[i]->people->at[j];
             sw->pairs.at[start[rank[athlete->order]]++] = (struct pair){ .athlete = athlete, .block = i };
         }
-    pairs_count_runs(sw);
+    pairs_count_runs(sw, sw->pairs.at, sw->pairs.count);
+}
+
+void pairs_make_all(struct setwright *sw)
+{
+    if (sw->model->waiting_count) {
+        plans_forget(sw); /* the scratch memory is used for it */
+        model_gather(sw->model);
+        sw->pairs.at = NULL, sw->common.count = 0;
+    }
+    pairs_make(sw);
+}
+
+/* ---- walking ---- */
+
+int standing_order(const struct setwright *sw, const struct standing *at)
+{
+    if (at->pair < sw->pairs.count)
+        return sw->pairs.at[at->pair].athlete->order;
+    return sw->common.count && at->waiting < sw->model->waiting_count ? sw->model->athlete_count + at->waiting : -1;
+}
+
+static int pairs_past(const struct setwright *sw, int first)
+{
+    int past = first;
+    while (past < sw->pairs.count && sw->pairs.at[past].athlete == sw->pairs.at[first].athlete)
+        past++;
+    return past;
+}
+
+const struct pair *standing_meet(struct setwright *sw, const struct standing *at, int *count)
+{
+    if (at->pair < sw->pairs.count) {
+        *count = pairs_past(sw, at->pair) - at->pair;
+        return &sw->pairs.at[at->pair];
+    }
+    arena_reset(sw->lifter);
+    const struct athlete *athlete = model_waiting(sw->model, at->waiting, sw->lifter);
+    for (int i = 0; i < sw->common.count; i++)
+        sw->common.at[i].athlete = athlete;
+    *count = sw->common.count;
+    return sw->common.at;
+}
+
+void standing_next(const struct setwright *sw, struct standing *at)
+{
+    if (at->pair < sw->pairs.count)
+        at->pair = pairs_past(sw, at->pair);
+    else
+        at->waiting++;
+    at->index++;
 }
 
 /* ---- plans ---- */

@@ -249,7 +249,7 @@ size_t arena_size(const struct arena *arena)
 
 /* Names: an open hash table that is never more than half full. */
 
-struct interned {
+struct interned_name {
     const char *text; /* NULL: free */
     size_t length;
     uint64_t hash;
@@ -257,7 +257,7 @@ struct interned {
 
 struct interner {
     struct arena *arena;
-    struct interned *slots;
+    struct interned_name *slots;
     size_t room, count; /* room is a power of two */
 };
 
@@ -265,7 +265,7 @@ struct interner *interner_new(struct arena *arena)
 {
     struct interner *interner = NEW(arena, struct interner);
     *interner = (struct interner){ .arena = arena, .room = 256 };
-    interner->slots = NEW_MANY(arena, struct interned, interner->room);
+    interner->slots = NEW_MANY(arena, struct interned_name, interner->room);
     return interner;
 }
 
@@ -278,12 +278,12 @@ static uint64_t bytes_hash(const char *bytes, size_t length)
     return hash;
 }
 
-static bool is_same(const struct interned *slot, const char *bytes, size_t length, uint64_t hash)
+static bool is_same(const struct interned_name *slot, const char *bytes, size_t length, uint64_t hash)
 {
     return slot->hash == hash && slot->length == length && (length == 0 || memcmp(slot->text, bytes, length) == 0);
 }
 
-static struct interned *slot_find(const struct interner *interner, const char *bytes, size_t length, uint64_t hash)
+static struct interned_name *slot_find(const struct interner *interner, const char *bytes, size_t length, uint64_t hash)
 {
     size_t at = hash & (interner->room - 1);
     while (interner->slots[at].text && !is_same(&interner->slots[at], bytes, length, hash))
@@ -293,10 +293,10 @@ static struct interned *slot_find(const struct interner *interner, const char *b
 
 static void interner_grow(struct interner *interner)
 {
-    struct interned *old = interner->slots;
+    struct interned_name *old = interner->slots;
     size_t old_room = interner->room;
     interner->room *= 2;
-    interner->slots = NEW_MANY(interner->arena, struct interned, interner->room);
+    interner->slots = NEW_MANY(interner->arena, struct interned_name, interner->room);
     for (size_t i = 0; i < old_room; i++)
         if (old[i].text)
             *slot_find(interner, old[i].text, old[i].length, old[i].hash) = old[i];
@@ -305,12 +305,17 @@ static void interner_grow(struct interner *interner)
 const char *intern(struct interner *interner, const char *bytes, size_t length)
 {
     uint64_t hash = bytes_hash(bytes, length);
-    struct interned *slot = slot_find(interner, bytes, length, hash);
+    struct interned_name *slot = slot_find(interner, bytes, length, hash);
     if (slot->text)
         return slot->text;
     const char *text = arena_copy(interner->arena, bytes, length);
-    *slot = (struct interned){ text, length, hash };
+    *slot = (struct interned_name){ text, length, hash };
     if (++interner->count * 2 > interner->room)
         interner_grow(interner);
     return text;
+}
+
+const char *interned(const struct interner *interner, const char *bytes, size_t length)
+{
+    return slot_find(interner, bytes, length, bytes_hash(bytes, length))->text;
 }

@@ -60,5 +60,6 @@ size_t arena_size(const struct arena *arena); /* bytes handed out since arena_ne
 struct interner;
 struct interner *interner_new(struct arena *arena);
 const char *intern(struct interner *interner, const char *bytes, size_t length);
+const char *interned(const struct interner *interner, const char *bytes, size_t length); /* NULL: nobody has said that name yet */
 
 #endif

@@ -142,17 +142,27 @@ void diag_related(struct findings *findings, struct finding *finding, struct spa
     *last = related;
 }
 
+static void athlete_remember(struct findings *findings, struct finding *finding, const char *name)
+{
+    enum { ROOM = 512 }; /* longer than any name */
+    if (!finding->last_athlete)
+        finding->last_athlete = arena_alloc(findings->arena, ROOM);
+    snprintf(finding->last_athlete, ROOM, "%s", name);
+}
+
 void diag_setting(struct findings *findings, struct finding *finding, struct setting setting)
 {
-    (void)findings;
-    if (finding->times == 1)
-        finding->setting = setting;
-    if (!setting.athlete || setting.athlete == finding->last_athlete)
+    bool is_first = finding->times == 1, is_last = setting.athlete && finding->last_athlete && !strcmp(setting.athlete, finding->last_athlete);
+    const char *name = setting.athlete && (is_first || finding->athlete_count < SETTING_ATHLETES)
+                           ? arena_copy(findings->arena, setting.athlete, strlen(setting.athlete)) : setting.athlete;
+    if (is_first)
+        finding->setting = setting, finding->setting.athlete = name;
+    if (!setting.athlete || is_last)
         return;
     if (finding->athlete_count < SETTING_ATHLETES)
-        finding->athletes[finding->athlete_count] = setting.athlete;
+        finding->athletes[finding->athlete_count] = name;
     finding->athlete_count++;
-    finding->last_athlete = setting.athlete;
+    athlete_remember(findings, finding, setting.athlete);
 }
 
 static bool is_heard(const struct finding *finding)

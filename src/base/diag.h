@@ -36,7 +36,7 @@ struct finding {
     int times;           /* how often it was met: 1 or more */
     const char *athletes[SETTING_ATHLETES]; /* the first for whom it was met, by setting */
     int athlete_count;                      /* of all for whom it was met */
-    const char *last_athlete;
+    char *last_athlete; /* NULL: nobody yet */
     int order;           /* of adding; breaks ties when sorting */
     bool off;            /* silenced: counted and printed nowhere */
     const char *allowed; /* the coach's reason for allowing it: silent too, but SARIF lists it; NULL: not allowed */

@@ -18,7 +18,7 @@ struct met {
     struct week_set weeks;
     const char *athletes[SETTING_ATHLETES];
     int athlete_count, block_athletes; /* for whom it was met; how many the block is for */
-    const struct athlete *last_athlete;
+    int last_athlete; /* her order; below 0: nobody */
     struct met *next; /* in the same slot */
 };
 
@@ -214,12 +214,13 @@ static void met_again(struct met *met, const struct asking *asking, const struct
 {
     if (place->week)
         week_add(&met->weeks, place->week->number);
-    if (met->last_athlete == asking->athlete)
+    const struct athlete *athlete = asking->athlete;
+    if (met->last_athlete == athlete->order)
         return;
-    if (met->athlete_count < SETTING_ATHLETES)
-        met->athletes[met->athlete_count] = asking->athlete->name;
+    if (met->athlete_count < SETTING_ATHLETES) /* she may be gone before it is said */
+        met->athletes[met->athlete_count] = arena_copy(asking->checking->arena, athlete->name, strlen(athlete->name));
     met->athlete_count++;
-    met->last_athlete = asking->athlete;
+    met->last_athlete = athlete->order;
 }
 
 static struct met *met_new(struct asking *asking, const struct place_met *place, int level, const char *allowed, const char *help,
@@ -227,13 +228,13 @@ static struct met *met_new(struct asking *asking, const struct place_met *place,
 {
     struct checking *checking = asking->checking;
     struct met *met = NEW(checking->arena, struct met);
-    *met = (struct met){ .rule = asking->rule, .place = *place, .level = level, .allowed = allowed,
+    *met = (struct met){ .rule = asking->rule, .place = *place, .level = level, .allowed = allowed, .last_athlete = -1,
                          .message = arena_vformat(checking->arena, format, args),
                          .help = help ? arena_copy(checking->arena, help, strlen(help)) : NULL };
     if (place->subject)
         met->place.subject = arena_copy(checking->arena, place->subject, strlen(place->subject));
     met->block = place->block ? place->block->block : NULL;
-    met->block_athletes = met->block ? met->block->athlete_count : 0;
+    met->block_athletes = met->block ? people_count(checking->model, met->block->people) : 0;
     met->setting.block = met->block ? met->block->name : NULL;
     met->setting.week = place->week ? place->week->number : 0;
     met->setting.day = place->day ? place->day->day->label : NULL;

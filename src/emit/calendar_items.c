@@ -87,8 +87,8 @@ static bool is_someones(const struct listing *l, struct date start, int days)
     for (int i = 0; i < model->block_count; i++) {
         const struct block *block = model->blocks[i];
         int past = block->start.day + 7 * plan_week_count(block, l->athlete);
-        for (int j = 0; j < block->athlete_count; j++)
-            if (block->athletes[j] == l->athlete && block->start.day < start.day + days && past > start.day)
+        for (int j = 0; j < block->people->count; j++)
+            if (block->people->at[j] == l->athlete && block->start.day < start.day + days && past > start.day)
                 return true;
     }
     return false;

@@ -97,18 +97,17 @@ static void block_goal(struct block_making *m, const struct part *part)
 /* A season's athletes lie within those its blocks are for, where a block says so. */
 static void season_people(struct block_making *m, const struct place *place, const struct node *node)
 {
-    int count;
-    const struct athlete *const *own = people_list(m->club, node->child, &count, place->origin);
-    for (int i = 0; i < m->season->athlete_count; i++) {
+    const struct people *own = people_list(m->club, node->child, place->origin), *theirs = m->season->people;
+    for (int i = 0; i < theirs->count; i++) {
         bool found = false;
-        for (int j = 0; j < count; j++)
-            found |= own[j] == m->season->athletes[i];
+        for (int j = 0; j < own->count; j++)
+            found |= own->at[j] == theirs->at[i];
         if (found)
             continue;
         struct finding *finding = place_finding(place, KIND_SEASON, node->child->at, "season %s trains %s in this block too, and this line leaves the name out", m->season->name,
-                                                m->season->athletes[i]->name);
+                                                theirs->at[i]->name);
         diag_related(m->club->findings, finding, m->season->runs[m->run].at, "season %s runs it here", m->season->name);
-        diag_help(m->club->findings, finding, "add %s here, or take the line out: the season says who trains", m->season->athletes[i]->name);
+        diag_help(m->club->findings, finding, "add %s here, or take the line out: the season says who trains", theirs->at[i]->name);
         return;
     }
 }
@@ -132,8 +131,8 @@ static void block_people(struct block_making *m, const struct place *place, cons
         return;
     }
     int before = findings_count(m->club->findings, LEVEL_ERROR);
-    m->block->athletes = people_list(m->club, node->child, &m->block->athlete_count, place->origin);
-    if (m->block->athlete_count || findings_count(m->club->findings, LEVEL_ERROR) > before)
+    m->block->people = people_list(m->club, node->child, place->origin);
+    if (people_count(m->club->model, m->block->people) || findings_count(m->club->findings, LEVEL_ERROR) > before)
         return;
     struct finding *finding = place_finding(place, KIND_MISSING, node->child->at, "nobody is among these, so the block is built for nobody");
     diag_level(m->club->findings, finding, LEVEL_WARNING);
@@ -241,7 +240,7 @@ static void week_changes(struct block_making *m, const struct part *part)
 {
     struct place place = place_of_part(m, part);
     const struct node *node = part->node;
-    struct change_list list = { .at = node->at, .origin = part->origin, .weeks = weeks_written(m, &place, node) };
+    struct change_list list = { .at = node->at, .people = &people_nobody, .origin = part->origin, .weeks = weeks_written(m, &place, node) };
     list.frame = place.frame = frame_of_all(&place, &list.weeks);
     bool has_body = node->flags & FLAG_BODY;
     if (node->kind == NODE_DELOAD && !has_body) {
@@ -275,13 +274,15 @@ static void adjust_dates(struct block_making *m, const struct node *dates, struc
                   "write the earlier date first");
 }
 
-static bool adjust_reaches(const struct block_making *m, const struct change_list *list)
+static bool adjust_reaches(const struct block_making *m, const struct people *people)
 {
-    for (int i = 0; i < list->athlete_count; i++) {
-        for (int j = 0; j < m->block->athlete_count; j++)
-            if (list->athletes[i] == m->block->athletes[j])
+    if (people->everyone && m->block->people->everyone)
+        return true;
+    for (int i = 0; i < people->count; i++) {
+        for (int j = 0; j < m->block->people->count; j++)
+            if (people->at[i] == m->block->people->at[j])
                 return true;
-        if (m->season && season_is_for(m->club, m->decl, list->athletes[i]))
+        if (m->season && season_is_for(m->club, m->decl, people->at[i]))
             return true;
     }
     return false;
@@ -289,7 +290,7 @@ static bool adjust_reaches(const struct block_making *m, const struct change_lis
 
 static void say_not_in_block(const struct place *place, const struct node *people, struct change_list *list)
 {
-    struct finding *finding = place_finding(place, KIND_UNTOUCHED, people->at, "%s is not among those this block is for", list->athletes[0]->name);
+    struct finding *finding = place_finding(place, KIND_UNTOUCHED, people->at, "%s is not among those this block is for", list->people->at[0]->name);
     diag_help(place->club->findings, finding, "add the name to the block's `for` line, or take the adjust out");
     list->idle = true;
 }
@@ -299,11 +300,11 @@ static void adjust_make(struct block_making *m, const struct part *part)
     struct place place = place_of_part(m, part);
     const struct node *node = part->node, *people = node_child(node, NODE_PEOPLE);
     const struct node *in_weeks = node_child(node, NODE_IN_WEEKS), *dates = node_child(node, NODE_DATES);
-    struct change_list list = { .at = node->at, .origin = part->origin, .every_week = true };
+    struct change_list list = { .at = node->at, .people = &people_nobody, .origin = part->origin, .every_week = true };
     bool ok;
     if (people)
-        list.athletes = people_list(m->club, people, &list.athlete_count, part->origin);
-    if (people && list.athlete_count && !m->is_template && !adjust_reaches(m, &list))
+        list.people = people_list(m->club, people, part->origin);
+    if (people && list.people->count && !m->is_template && !adjust_reaches(m, list.people))
         say_not_in_block(&place, people, &list);
     if (in_weeks) {
         list.weeks = weeks_of(&place, in_weeks->child, m->calendar.weeks, &ok);
@@ -495,10 +496,10 @@ static struct lift_list block_lifts(struct block_making *m)
     change_lifts(m->club->arena, &lifts, m->deloads.at, m->deloads.count);
     change_lifts(m->club->arena, &lifts, m->tapers.at, m->tapers.count);
     change_lifts(m->club->arena, &lifts, m->adjusts.at, m->adjusts.count);
-    for (int i = 0; i < m->block->athlete_count; i++)
-        for (int j = 0; j < m->block->athletes[i]->avoid_count; j++)
-            if (m->block->athletes[i]->avoids[j].use)
-                lift_add(m->club->arena, &lifts, m->block->athletes[i]->avoids[j].use);
+    for (int i = 0; i < m->block->people->count; i++)
+        for (int j = 0; j < m->block->people->at[i]->avoid_count; j++)
+            if (m->block->people->at[i]->avoids[j].use)
+                lift_add(m->club->arena, &lifts, m->block->people->at[i]->avoids[j].use);
     return lifts;
 }
 
@@ -614,8 +615,7 @@ static void season_facts(struct block_making *m)
     block->season = m->season;
     block->run = m->run;
     block->start = m->season->runs[m->run].start;
-    block->athletes = m->season->athletes;
-    block->athlete_count = m->season->athlete_count;
+    block->people = m->season->people;
     block->break_before = m->run > 0 && !m->season->runs[m->run - 1].decl;
     block->last_of_season = true;
     for (int i = m->run + 1; i < m->season->run_count; i++)
@@ -626,7 +626,7 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
 {
     struct block *block = NEW(club->arena, struct block);
     struct block_making m = { .club = club, .decl = decl, .block = block, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
-    *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100) };
+    *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100), .people = &people_nobody };
     if (!chain_of(club, decl, &m.chain))
         return NULL;
     m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count };

@@ -54,7 +54,7 @@ struct club {
     struct findings *findings;
     struct loaded loaded;
     struct decl **slots;
-    int slot_count;
+    int slot_count, decl_count;
     VEC(struct decl *) decls[SPACE_COUNT]; /* in order of declaration */
     const struct curve_row *curve;
     struct model *model;
@@ -66,6 +66,7 @@ struct club {
     const struct node **used_lets; /* a hash set */
     int used_let_count, used_let_room;
     const char *all; /* interned */
+    struct people *everyone; /* what `all` means; NULL: nobody has said it yet */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
     struct plain_series *plain[PLAIN_SERIES];
     int nested; /* lifts or groups that are being made, one for the other */
@@ -107,9 +108,12 @@ uint8_t weekdays_of(const struct place *place, const struct node *weekdays);
 
 /* ---- people.c ---- */
 void people_make_all(struct club *club); /* athletes in order of declaration, groups, rosters */
-/* `for novices, piotr`: athletes in order, each once. */
-const struct athlete *const *people_list(struct club *club, const struct node *people, int *count,
-                                         const struct origin *origin);
+void people_number(struct club *club); /* their orders, and the model's list of them */
+extern const struct people people_nobody;
+/* `for novices, piotr`. Never NULL. */
+const struct people *people_list(struct club *club, const struct node *names, const struct origin *origin);
+struct people_group *people_group_of(struct club *club, struct decl *decl);
+void group_add(struct club *club, struct people_group *group, struct decl *member);
 
 /* ---- diaries.c ---- */
 void diaries_collect(struct club *club); /* each to its person, before people are made */
@@ -118,6 +122,10 @@ struct bodyweight_lines {
 };
 void diaries_bodyweights(struct club *club, const struct decl *person, struct bodyweight_lines *out);
 void diaries_make(struct club *club); /* once lifts and people are made */
+
+/* ---- rosters.c ---- */
+bool rosters_may_wait(struct club *club); /* true: its lifters are model->waiting_count */
+void rosters_take(struct club *club); /* makes them all */
 
 /* ---- values.c ---- */
 /* What stands well in a place: its units and its name in messages. */
@@ -174,6 +182,22 @@ struct week_set weeks_of(const struct place *place, const struct node *weeks, in
 const char *const *notes_of(const struct place *place, const struct node *body, int *count);
 struct finding *place_finding(const struct place *place, enum kind kind, struct span at, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
+
+/* An athlete while her lines are read. */
+struct athlete_parts {
+    struct club *club;
+    struct athlete *athlete;
+    struct place place;
+    VEC(struct max_line) maxes;
+    struct bodyweight_lines bodyweights;
+    VEC(struct own_curve) curves;
+    VEC(struct effort_line) efforts;
+    VEC(struct avoid_line) avoids;
+    VEC(const struct node *) lets;
+};
+struct athlete_parts athlete_begin(struct club *club, struct decl *decl, enum weight_unit unit);
+void athlete_finish(struct athlete_parts *parts);
+void max_estimate(struct athlete_parts *parts, struct max_line *line); /* from its set */
 
 /* The training weeks of a set, as the frame of what stands in it. */
 const struct frame *frame_of(const struct place *place, const struct week_set *weeks);

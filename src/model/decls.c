@@ -352,9 +352,12 @@ const struct gym *gym_default(struct club *club, enum weight_unit unit)
 {
     if (club->gym_default[unit])
         return club->gym_default[unit];
+    struct arena *kept = club->arena;
+    club->arena = club->model->arena;
     struct gym *gym = NEW(club->arena, struct gym);
     struct gym_parts parts = { .club = club, .gym = gym, .unit = unit };
     gym_finish(&parts, (struct span){ 0 });
+    club->arena = kept;
     return club->gym_default[unit] = gym;
 }
 

@@ -166,7 +166,7 @@ static void read_roster(struct loading *l, const struct file_unit *file, const s
     if (!source)
         return;
     struct roster_file roster = { .unit = file->unit, .at = node->at };
-    roster.roster = roster_read(l->arena, l->interner, source, l->findings);
+    roster.roster = roster_read(l->arena, l->trees, l->interner, source, l->findings);
     vec_add(l->arena, &l->rosters, roster);
 }
 
@@ -268,5 +268,5 @@ struct loaded load_files(struct arena *arena, struct arena *trees, struct intern
         vec_add(arena, &l.roots, folder_of(arena, path_tidy(arena, paths[i])));
     for (int i = 0; i < path_count; i++)
         load_one(&l, path_tidy(arena, paths[i]), false, (struct span){ 0 }, 0);
-    return (struct loaded){ l.files.at, l.files.count, l.rosters.at, l.rosters.count };
+    return (struct loaded){ l.files.at, l.files.count, l.rosters.at, l.rosters.count, trees };
 }

@@ -34,6 +34,7 @@ struct loaded {
     int file_count;
     struct roster_file *rosters;
     int roster_count;
+    struct arena *scratch; /* where the trees are */
 };
 
 /* The trees are made in `trees`, which has to live until the model is resolved: nothing looks at them later. */

@@ -201,6 +201,13 @@ struct athlete {
     int order; /* of declaration, from 0 */
 };
 
+/* Athletes in order, each once. */
+struct people {
+    const struct athlete *const *at;
+    int count;
+    bool everyone; /* `all`: those who wait too, see model_waiting */
+};
+
 struct progression_line {
     enum progression_when { WHEN_MADE, WHEN_MISSED, WHEN_EASY, WHEN_REPS_FULL } when;
     int times; /* of missed: 1 or more */
@@ -347,8 +354,7 @@ struct change_list {
     struct week_set weeks;
     bool every_week;
     struct date from, to; /* adjust from … to …; unset where not written */
-    const struct athlete *const *athletes; /* adjust */
-    int athlete_count;
+    const struct people *people; /* adjust; nobody in deload and taper */
     const struct change *changes;
     int change_count;
     const struct frame *frame; /* the weeks concerned, for bar lists */
@@ -415,8 +421,7 @@ struct season_run {
 struct season {
     const char *name, *title;
     struct span at; /* of the name */
-    const struct athlete *const *athletes;
-    int athlete_count;
+    const struct people *people; /* never NULL */
     const struct meet *meets; /* by date; none: the season says `starts` */
     int meet_count;
     const struct season_run *runs;
@@ -441,8 +446,7 @@ struct block {
     struct date start;
     int week_count;
     const enum week_kind *kinds; /* by week from 1; [0] unused */
-    const struct athlete *const *athletes;
-    int athlete_count;
+    const struct people *people; /* never NULL */
     const struct change_list *deloads, *tapers, *adjusts;
     int deload_count, taper_count, adjust_count;
     int change_count; /* ids are below this */
@@ -491,6 +495,7 @@ struct model {
     int gym_count;
     const struct athlete *const *athletes; /* in order of declaration */
     int athlete_count;
+    int waiting_count; /* further lifters of a roster, after those; see model_waiting */
     const struct block *const *blocks; /* in order of files and lines, a season's in order of its run; without any athlete's own
                                           `let`. A block that seasons run stands here once for each run */
     int block_count;
@@ -505,6 +510,15 @@ struct model {
     int unused_count;
     struct club *club;             /* the resolver's own */
 };
+
+/* Where `all` alone means the lifters of a roster, none of them is made until she is planned: they are many, and all that they share
+ * stands in the blocks. The index-th of them, from 0, in `arena`; her order is athlete_count + index. She has no diary and no values
+ * of her own. */
+const struct athlete *model_waiting(const struct model *model, int index, struct arena *arena);
+/* Makes all of them at once and for good, for who wants to look at everyone; from then on nobody waits. */
+void model_gather(struct model *model);
+/* Those who wait included. */
+int people_count(const struct model *model, const struct people *people);
 
 /* The block as this athlete trains it: model->blocks[index], or a variant with her own `let` lines in force. */
 const struct block *model_block_for(const struct model *model, int index, const struct athlete *athlete);

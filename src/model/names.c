@@ -37,6 +37,19 @@ static void declared_twice(struct club *club, const struct decl *first, struct s
     diag_help(club->findings, finding, "give one of the two another name, or take it out");
 }
 
+static void slots_widen(struct club *club)
+{
+    enum { FEWEST = 256 };
+    club->slot_count = club->slot_count ? 2 * club->slot_count : FEWEST;
+    club->slots = NEW_MANY(club->arena, struct decl *, club->slot_count);
+    for (int space = 0; space < SPACE_COUNT; space++)
+        for (int i = 0; i < club->decls[space].count; i++) {
+            struct decl *decl = club->decls[space].at[i], **slot = slot_of(club, (enum space)space, decl->name);
+            decl->next = *slot;
+            *slot = decl;
+        }
+}
+
 struct decl *names_declare(struct club *club, enum space space, const char *name, struct span at,
                            const struct node *node, const struct file_unit *file)
 {
@@ -50,6 +63,8 @@ struct decl *names_declare(struct club *club, enum space space, const char *name
         diag_help(club->findings, finding, "choose another name for this athlete or group");
         return NULL;
     }
+    if (++club->decl_count > club->slot_count)
+        slots_widen(club);
     struct decl *decl = NEW(club->arena, struct decl);
     struct decl **slot = slot_of(club, space, name);
     *decl = (struct decl){ .name = name, .at = at, .node = node, .file = file, .space = space, .next = *slot };
@@ -75,23 +90,9 @@ static int space_of_node(enum node_kind kind)
     }
 }
 
-static int declarations(const struct club *club)
-{
-    int count = 0;
-    for (int i = 0; i < club->loaded.file_count; i++)
-        for (const struct node *node = club->loaded.files[i].tree->root->child; node; node = node->next)
-            count++;
-    for (int i = 0; i < club->loaded.roster_count; i++)
-        count += 2 * club->loaded.rosters[i].roster.count;
-    return count;
-}
-
 void names_collect(struct club *club)
 {
-    int wanted = declarations(club);
-    for (club->slot_count = 256; club->slot_count < wanted;)
-        club->slot_count *= 2;
-    club->slots = NEW_MANY(club->arena, struct decl *, club->slot_count);
+    slots_widen(club);
     for (int i = 0; i < club->loaded.file_count; i++) {
         const struct file_unit *file = &club->loaded.files[i];
         for (const struct node *node = file->tree->root->child; node; node = node->next) {

@@ -4,18 +4,6 @@
 
 #include "base/near.h"
 
-struct athlete_parts {
-    struct club *club;
-    struct athlete *athlete;
-    struct place place;
-    VEC(struct max_line) maxes;
-    struct bodyweight_lines bodyweights;
-    VEC(struct own_curve) curves;
-    VEC(struct effort_line) efforts;
-    VEC(struct avoid_line) avoids;
-    VEC(const struct node *) lets;
-};
-
 static const struct node *amount_of(const struct node *weight)
 {
     return weight->kind == NODE_WEIGHT ? weight->child : weight;
@@ -27,7 +15,7 @@ static struct date date_of(const struct node *parent)
     return on && on->child ? on->child->date : (struct date){ 0 };
 }
 
-static void athlete_finish(struct athlete_parts *p)
+void athlete_finish(struct athlete_parts *p)
 {
     struct athlete *a = p->athlete;
     a->maxes = p->maxes.at, a->max_count = p->maxes.count;
@@ -56,7 +44,7 @@ static bool max_bodyweight(struct athlete_parts *p, const struct node *node, str
 }
 
 /* max = load / share(reps + 10 - rpe), language.md 5.9; without an effort the set is taken as all she had. */
-static void max_estimate(struct athlete_parts *p, struct max_line *line)
+void max_estimate(struct athlete_parts *p, struct max_line *line)
 {
     struct curve curve = history_curve(p->club->model, NULL, p->athlete, line->lift);
     line->load = ratio_div(ratio_weight(line->set_load), curve_share(&curve, history_line_reps(line)));
@@ -224,7 +212,7 @@ static void repeated_lines(struct athlete_parts *p, const struct node *body)
     }
 }
 
-static struct athlete_parts athlete_begin(struct club *club, struct decl *decl, enum weight_unit unit)
+struct athlete_parts athlete_begin(struct club *club, struct decl *decl, enum weight_unit unit)
 {
     struct athlete *athlete = NEW(club->arena, struct athlete);
     *athlete = (struct athlete){ .name = decl->name, .at = decl->at, .unit = unit };
@@ -251,9 +239,9 @@ static void athlete_from_tree(struct club *club, struct decl *decl)
     athlete_finish(&p);
 }
 
-/* ---- rosters ---- */
+/* ---- groups ---- */
 
-static struct people_group *group_object(struct club *club, struct decl *decl)
+struct people_group *people_group_of(struct club *club, struct decl *decl)
 {
     if (!decl->made) {
         struct people_group *group = NEW(club->arena, struct people_group);
@@ -281,7 +269,7 @@ static void group_widen(struct club *club, struct people_group *group)
         *member_slot(group, group->members.at[i]) = group->members.at[i];
 }
 
-static void group_add(struct club *club, struct people_group *group, struct decl *member)
+void group_add(struct club *club, struct people_group *group, struct decl *member)
 {
     if (2 * group->members.count >= group->slot_count)
         group_widen(club, group);
@@ -292,126 +280,13 @@ static void group_add(struct club *club, struct people_group *group, struct decl
     vec_add(club->arena, &group->members, member);
 }
 
-static void roster_max(struct athlete_parts *p, const struct roster_row *row, enum weight_unit unit)
-{
-    struct max_line line = { .date = row->date, .at = row->max_at };
-    struct node name = { .kind = NODE_NAME, .at = row->lift.at, .text = row->lift.text };
-    if (!row->lift.text || !row->has_max || !(line.lift = lift_named(p->club, &name, NULL)))
-        return;
-    if (!weight_from(row->max, unit, &line.set_load) || line.set_load.e10 <= 0) {
-        struct finding *finding = place_finding(&p->place, KIND_ROSTER, row->max_at, row->max.e10 > 0 ? "a weight in lb has at most two decimals"
-                                                                                                     : "a max is more than nothing");
-        diag_help(p->club->findings, finding, row->max.e10 > 0 ? "write two at most, such as 72.25" : "leave the cell empty until there is a max");
-        return;
-    }
-    line.load = ratio_weight(line.set_load);
-    line.estimated = row->has_reps;
-    line.set_reps = row->reps;
-    line.set_effort = row->has_rpe ? row->rpe : dec_int(10);
-    if (row->has_reps)
-        max_estimate(p, &line);
-    vec_add(p->club->arena, &p->maxes, line);
-}
-
-static void roster_group(struct club *club, const struct roster_row *row, struct decl *athlete, const struct file_unit *file)
-{
-    struct decl *decl = names_find(club, SPACE_PERSON, row->group.text);
-    if (!decl && (decl = names_declare(club, SPACE_PERSON, row->group.text, row->group.at, NULL, file)))
-        decl->is_group = true;
-    if (!decl)
-        return;
-    if (decl->is_group) {
-        group_add(club, group_object(club, decl), athlete);
-        return;
-    }
-    struct finding *finding = diag_add(club->findings, KIND_ROSTER, row->group.at, "%s is an athlete, not a group", decl->name);
-    diag_related(club->findings, finding, decl->at, "%s is declared here", decl->name);
-    diag_help(club->findings, finding, "give the group a name of its own");
-}
-
-static bool same_athlete(const struct roster_row *a, const struct roster_row *b)
-{
-    return a->athlete.text == b->athlete.text;
-}
-
-static void roster_row_facts(struct athlete_parts *p, const struct roster_row *row, enum weight_unit unit)
-{
-    if (row->title.text && !p->athlete->title)
-        p->athlete->title = row->title.text;
-    if (row->gym.text && !p->athlete->has_gym) {
-        struct decl *gym = names_use(p->club, SPACE_GYM, row->gym.text, row->gym.at, NULL);
-        if (gym)
-            p->athlete->gym = gym_of(p->club, gym), p->athlete->has_gym = true;
-    }
-    if (row->has_bodyweight) {
-        struct bodyweight_line line = { .date = row->date, .at = row->bodyweight_at };
-        if (weight_from(row->bodyweight, unit, &line.weight) && line.weight.e10 > 0)
-            vec_add(p->club->arena, &p->bodyweights.list, line);
-    }
-    roster_max(p, row, unit);
-}
-
-/* An athlete's rows may stand apart: all of them are gathered at the first one. `next` chains a roster's rows by athlete. */
-static void roster_athlete(struct club *club, const struct roster_file *file, int first, const int *next, struct decl *decl)
-{
-    const struct roster_row *row = file->roster.rows[first];
-    struct athlete_parts p = athlete_begin(club, decl, row->has_unit ? row->unit : file->unit);
-    for (int i = first; i >= 0; i = next[i])
-        roster_row_facts(&p, file->roster.rows[i], file->roster.rows[i]->has_unit ? file->roster.rows[i]->unit : file->unit);
-    for (int i = first; i >= 0; i = next[i])
-        if (file->roster.rows[i]->group.text)
-            roster_group(club, file->roster.rows[i], decl, decl->file);
-    if (!p.athlete->gym)
-        p.athlete->gym = gym_default(club, p.athlete->unit);
-    athlete_finish(&p);
-}
-
-/* Which row goes on with the same athlete, by a table of last rows; -1: none. */
-static const int *roster_chain(struct club *club, const struct roster *roster, bool *is_first)
-{
-    int slots = 16;
-    while (slots < 2 * roster->count)
-        slots *= 2;
-    int *last = NEW_MANY(club->arena, int, slots), *next = NEW_MANY(club->arena, int, roster->count + 1);
-    for (int i = 0; i < slots; i++)
-        last[i] = -1;
-    for (int i = 0; i < roster->count; i++) {
-        size_t slot = (size_t)(((uintptr_t)roster->rows[i]->athlete.text >> 3) * UINT64_C(0x9E3779B97F4A7C15) >> 20) % (size_t)slots;
-        while (last[slot] >= 0 && !same_athlete(roster->rows[last[slot]], roster->rows[i]))
-            slot = (slot + 1) % (size_t)slots;
-        is_first[i] = last[slot] < 0;
-        if (last[slot] >= 0)
-            next[last[slot]] = i;
-        next[i] = -1;
-        last[slot] = i;
-    }
-    return next;
-}
-
-static void roster_take(struct club *club, const struct roster_file *file)
-{
-    bool *is_first = NEW_MANY(club->arena, bool, file->roster.count + 1);
-    const int *next = roster_chain(club, &file->roster, is_first);
-    const struct file_unit *by = club->loaded.files;
-    for (int i = 0; i < file->roster.count; i++) {
-        const struct roster_row *row = file->roster.rows[i];
-        if (!is_first[i])
-            continue;
-        struct decl *decl = names_declare(club, SPACE_PERSON, row->athlete.text, row->athlete.at, NULL, by);
-        if (decl)
-            roster_athlete(club, file, i, next, decl);
-    }
-}
-
-/* ---- groups ---- */
-
 static void group_fill(struct club *club, struct decl *decl);
 
 static void group_take(struct club *club, struct people_group *group, struct decl *member, struct span at)
 {
     if (club->nested < NESTED_MOST)
         group_fill(club, member);
-    const struct people_group *inner = group_object(club, member);
+    const struct people_group *inner = people_group_of(club, member);
     if (club->nested == NESTED_MOST || inner->depth == NESTED_MOST) {
         struct finding *finding = diag_add(club->findings, KIND_LIMIT, at, "groups stand more than %d deep in one another here", NESTED_MOST);
         diag_help(club->findings, finding, "name the lifters themselves, or a group further in");
@@ -424,7 +299,7 @@ static void group_take(struct club *club, struct people_group *group, struct dec
 
 static void group_fill(struct club *club, struct decl *decl)
 {
-    struct people_group *group = group_object(club, decl);
+    struct people_group *group = people_group_of(club, decl);
     if (group->depth || !decl->node)
         return;
     group->depth = 1;
@@ -448,10 +323,25 @@ static void group_fill(struct club *club, struct decl *decl)
     club->nested--;
 }
 
+void people_number(struct club *club)
+{
+    struct model *model = club->model;
+    const struct athlete **athletes = NEW_MANY(model->arena, const struct athlete *, club->decls[SPACE_PERSON].count + 1);
+    model->athletes = athletes, model->athlete_count = 0;
+    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++) {
+        const struct decl *decl = club->decls[SPACE_PERSON].at[i];
+        struct athlete *athlete = decl->is_group ? NULL : decl->made;
+        if (!athlete)
+            continue;
+        athlete->order = model->athlete_count;
+        athletes[model->athlete_count++] = athlete;
+    }
+}
+
 void people_make_all(struct club *club)
 {
-    for (int i = 0; i < club->loaded.roster_count; i++)
-        roster_take(club, &club->loaded.rosters[i]);
+    if (!rosters_may_wait(club))
+        rosters_take(club);
     diaries_collect(club);
     /* Declared athletes were named first, but a roster may bring groups they stand in. */
     for (int i = 0; i < club->decls[SPACE_PERSON].count; i++) {
@@ -462,15 +352,12 @@ void people_make_all(struct club *club)
     for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)
         if (club->decls[SPACE_PERSON].at[i]->is_group)
             group_fill(club, club->decls[SPACE_PERSON].at[i]);
-    int order = 0;
-    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++) {
-        struct decl *decl = club->decls[SPACE_PERSON].at[i];
-        if (!decl->is_group && decl->made)
-            ((struct athlete *)decl->made)->order = order++;
-    }
+    people_number(club);
 }
 
 /* ---- lists of people ---- */
+
+const struct people people_nobody = { 0 };
 
 struct people_set {
     struct club *club;
@@ -487,10 +374,22 @@ static void people_add(struct people_set *set, const struct decl *decl)
     vec_add(set->club->arena, &set->list, athlete);
 }
 
-const struct athlete *const *people_list(struct club *club, const struct node *people, int *count, const struct origin *origin)
+/* One list for all who ask: it grows when those who wait are made. */
+static const struct people *people_all(struct club *club)
 {
+    if (!club->everyone) {
+        club->everyone = NEW(club->model->arena, struct people);
+        *club->everyone = (struct people){ club->model->athletes, club->model->athlete_count, true };
+    }
+    return club->everyone;
+}
+
+const struct people *people_list(struct club *club, const struct node *names, const struct origin *origin)
+{
+    if (names->child && !names->child->next && names->child->text == club->all)
+        return people_all(club);
     struct people_set set = { .club = club, .has = NEW_MANY(club->arena, bool, club->decls[SPACE_PERSON].count + 1) };
-    for (const struct node *name = people->child; name; name = name->next) {
+    for (const struct node *name = names->child; name; name = name->next) {
         if (name->text == club->all) {
             for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)
                 if (!club->decls[SPACE_PERSON].at[i]->is_group)
@@ -506,6 +405,12 @@ const struct athlete *const *people_list(struct club *club, const struct node *p
         if (!group)
             people_add(&set, decl);
     }
-    *count = set.list.count;
-    return set.list.at;
+    struct people *people = NEW(club->arena, struct people);
+    *people = (struct people){ set.list.at, set.list.count, false };
+    return people;
+}
+
+int people_count(const struct model *model, const struct people *people)
+{
+    return people->count + (people->everyone ? model->waiting_count : 0);
 }

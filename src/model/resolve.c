@@ -39,11 +39,6 @@ static void make_all(struct club *club)
     struct model *model = club->model;
     model->lifts = lifts.at, model->lift_count = lifts.count;
     model->gyms = gyms.at, model->gym_count = gyms.count;
-    VEC(const struct athlete *) athletes = { 0 };
-    for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)
-        if (!club->decls[SPACE_PERSON].at[i]->is_group && club->decls[SPACE_PERSON].at[i]->made)
-            vec_add(club->arena, &athletes, club->decls[SPACE_PERSON].at[i]->made);
-    model->athletes = athletes.at, model->athlete_count = athletes.count;
 }
 
 /* ---- bars and stacks by name ---- */
@@ -148,8 +143,8 @@ bool season_is_for(const struct club *club, const struct decl *block, const stru
 {
     for (int i = 0; i < club->seasons.count; i++)
         for (int j = 0; j < club->seasons.at[i]->run_count; j++)
-            for (int k = 0; club->seasons.at[i]->runs[j].decl == block && k < club->seasons.at[i]->athlete_count; k++)
-                if (club->seasons.at[i]->athletes[k] == athlete)
+            for (int k = 0; club->seasons.at[i]->runs[j].decl == block && k < club->seasons.at[i]->people->count; k++)
+                if (club->seasons.at[i]->people->at[k] == athlete)
                     return true;
     return false;
 }
@@ -160,13 +155,12 @@ static void say_not_built(struct club *club)
     for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
         struct decl *decl = club->decls[SPACE_BLOCK].at[i];
         const struct node *people = decl->node->kind == NODE_BLOCK && is_run(club, decl) ? node_child(decl->node, NODE_FOR) : NULL;
-        int count = 0;
-        const struct athlete *const *list = people ? people_list(club, people->child, &count, NULL) : NULL;
-        for (int j = 0; j < count; j++) {
-            if (season_is_for(club, decl, list[j]))
+        const struct people *list = people ? people_list(club, people->child, NULL) : NULL;
+        for (int j = 0; list && j < list->count; j++) {
+            if (season_is_for(club, decl, list->at[j]))
                 continue;
             struct finding *finding = diag_add(club->findings, KIND_NOT_BUILT, people->child->at, "%s is in this block but in no season that runs it, and gets no sheet",
-                                               list[j]->name);
+                                               list->at[j]->name);
             diag_setting(club->findings, finding, (struct setting){ .block = decl->name });
             diag_help(club->findings, finding, "add the name to the season's `for`, or take it out here");
         }
@@ -229,24 +223,21 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
     say_not_built(club);
     unused_make(club);
     for (int i = 0; i < model->block_count; i++)
-        for (int j = 0; j < model->blocks[i]->athlete_count; j++)
-            model_block_for(model, i, model->blocks[i]->athletes[j]);
+        for (int j = 0; j < model->blocks[i]->people->count; j++)
+            model_block_for(model, i, model->blocks[i]->people->at[j]);
     house_make(club);
     return model;
 }
 
 /* ---- names asked for from outside ---- */
 
-const struct athlete *const *model_people(const struct model *model, const char *name, int *count)
+const struct people *model_people(const struct model *model, const char *name)
 {
-    const char *interned = intern(model->interner, name, strlen(name));
-    *count = 0;
-    if (interned != model->club->all && !names_find(model->club, SPACE_PERSON, interned))
+    const char *known = intern(model->interner, name, strlen(name));
+    if (known != model->club->all && !names_find(model->club, SPACE_PERSON, known))
         return NULL;
-    struct node word = { .kind = NODE_NAME, .text = interned }, people = { .kind = NODE_PEOPLE, .child = &word };
-    static const struct athlete *const nobody = NULL;
-    const struct athlete *const *list = people_list(model->club, &people, count, NULL);
-    return list ? list : &nobody;
+    struct node word = { .kind = NODE_NAME, .text = known }, names = { .kind = NODE_PEOPLE, .child = &word };
+    return people_list(model->club, &names, NULL);
 }
 
 const struct athlete *model_athlete(const struct model *model, const char *name)

@@ -10,8 +10,9 @@
 struct model *model_resolve(struct arena *arena, struct interner *interner, struct sources *sources,
                             struct findings *findings, struct loaded loaded);
 
-/* The athletes an athlete's or a group's name (or "all") stands for (nobody: a count of 0); NULL: no such name. */
-const struct athlete *const *model_people(const struct model *model, const char *name, int *count);
+/* Those who wait have no names yet: model_gather comes before these. The people whom an athlete's or a group's name (or "all") means;
+ * NULL: no such name. */
+const struct people *model_people(const struct model *model, const char *name);
 const struct athlete *model_athlete(const struct model *model, const char *name); /* NULL: none, or a group */
 const char *model_nearest_person(const struct model *model, const char *name); /* NULL: none is near */
 const struct lift *model_lift(const struct model *model, const char *name);    /* NULL: no such lift */

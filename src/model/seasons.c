@@ -234,8 +234,8 @@ static void season_dates(struct season_making *m)
 static void season_people(struct season_making *m, const struct node *node)
 {
     int before = findings_count(m->club->findings, LEVEL_ERROR);
-    m->season->athletes = people_list(m->club, node->child, &m->season->athlete_count, NULL);
-    if (m->season->athlete_count || findings_count(m->club->findings, LEVEL_ERROR) > before)
+    m->season->people = people_list(m->club, node->child, NULL);
+    if (m->season->people->count || findings_count(m->club->findings, LEVEL_ERROR) > before)
         return;
     struct finding *finding = place_finding(&m->place, KIND_MISSING, node->child->at, "nobody is among these, so the season is built for nobody");
     diag_level(m->club->findings, finding, LEVEL_WARNING);
@@ -310,7 +310,7 @@ static void season_make(struct club *club, struct decl *decl)
 {
     struct season *season = NEW(club->arena, struct season);
     struct season_making m = { .club = club, .decl = decl, .season = season, .place = { .club = club, .file = decl->file } };
-    *season = (struct season){ .name = decl->name, .at = decl->at };
+    *season = (struct season){ .name = decl->name, .at = decl->at, .people = &people_nobody };
     once_each(&m);
     bool stated = must_state(&m);
     for (const struct node *node = decl->node->child; node; node = node->next)

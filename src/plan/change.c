@@ -16,8 +16,11 @@ static void touch(const struct applying *a, const struct change *change)
 
 bool adjust_is_for(const struct change_list *list, const struct athlete *athlete)
 {
-    for (int i = 0; i < list->athlete_count; i++)
-        if (list->athletes[i] == athlete)
+    const struct people *people = list->people;
+    if (people->everyone)
+        return true;
+    for (int i = 0; i < people->count; i++)
+        if (people->at[i] == athlete)
             return true;
     return false;
 }
@@ -318,7 +321,8 @@ void changes_week(struct planning *p, struct work_week *week)
             list_apply(p, week, &block->tapers[i], REASON_TAPER);
     for (int i = 0; i < block->adjust_count; i++) {
         enum { STEPS = 8 }; /* asked several times a week */
-        arena_work(p->arena, STEPS * ((uint64_t)block->adjusts[i].athlete_count + 1));
+        const struct people *people = block->adjusts[i].people;
+        arena_work(p->arena, STEPS * ((uint64_t)(people->everyone ? 0 : people->count) + 1));
         if (adjust_is_for(&block->adjusts[i], p->athlete))
             list_apply(p, week, &block->adjusts[i], REASON_ADJUST);
     }

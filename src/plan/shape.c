@@ -13,7 +13,7 @@ struct shapes *shapes_new(struct arena *arena)
 
 bool shape_is_shared(const struct planning *p)
 {
-    if (!p->shapes || p->block->athlete_count < SHARERS_LEAST || p->athlete->avoid_count)
+    if (!p->shapes || people_count(p->model, p->block->people) < SHARERS_LEAST || p->athlete->avoid_count)
         return false;
     for (int i = 0; i < p->block->adjust_count; i++)
         if (adjust_is_for(&p->block->adjusts[i], p->athlete))

@@ -15,8 +15,29 @@ static const char *const names[COLUMN_COUNT] = { "athlete", "title", "group", "g
 /* clang-format on */
 static const char all_names[] = "athlete, title, group, gym, bodyweight, lift, max, unit, reps, rpe, date";
 
+enum { NAMES_MOST = 64 }; /* of lifts or gyms in a plain roster */
+
+struct roster_name_list {
+    VEC(struct roster_cell) list;
+};
+
+/* What is learnt of a roster while it is read for the first time. */
+struct learning {
+    struct arena *arena, *scratch;
+    bool plain;
+    uint32_t *slots; /* a hash set of the places where lifters' names first stand; 0: free */
+    int slot_count;
+    VEC(uint32_t) places;
+    struct roster_name_list lifts, gyms;
+};
+
 struct rows {
-    VEC(const struct roster_row *) list;
+    struct span last_athlete; /* the cell in the row before; nowhere: none yet */
+    int count;
+    struct learning *learning; /* NULL: it is read again */
+    bool only_one;             /* then only the rows of the lifter in the first */
+    void (*each)(void *context, const struct roster_row *row);
+    void *context;
 };
 
 static bool first_row(struct table *table, const struct csv_row *row)
@@ -33,14 +54,57 @@ static bool first_row(struct table *table, const struct csv_row *row)
 
 /* Cells */
 
-static struct roster_cell text_of(const struct table *table, const struct csv_row *row, enum column column)
+static const char *text_at(const struct table *table, struct span at)
 {
-    const struct csv_cell *cell = table_cell(table, row, column);
+    return table->source->text + (at.start - table->source->base);
+}
+
+static bool same_bytes(const struct table *table, struct span a, struct span b)
+{
+    return a.end - a.start == b.end - b.start && !memcmp(text_at(table, a), text_at(table, b), a.end - a.start);
+}
+
+static struct roster_cell title_of(const struct table *table, const struct csv_row *row)
+{
+    const struct csv_cell *cell = table_cell(table, row, COLUMN_TITLE);
+    const struct rows *rows = table->owner;
     if (!cell)
         return (struct roster_cell){ 0 };
     struct span at = table_span(table, cell);
-    hidden_say(table->findings, table->source->text + (at.start - table->source->base), at.end - at.start, at.start, "cell");
-    return (struct roster_cell){ intern(table->interner, cell->text, cell->length), at };
+    if (rows->learning)
+        hidden_say(table->findings, text_at(table, at), at.end - at.start, at.start, "cell");
+    return (struct roster_cell){ cell->text, at };
+}
+
+static void name_misfit(struct table *table, enum column column, const struct csv_cell *cell)
+{
+    table_misfit(table, column, cell, "is not a name",
+                 "a name starts with a letter and goes on with letters, digits, - and _, without blanks: hanna-sorel");
+}
+
+static bool is_ascii(const char *text)
+{
+    for (; *text; text++)
+        if ((unsigned char)*text >= 0x80)
+            return false;
+    return true;
+}
+
+/* Most lifters have several rows, and of many lifters no name is kept. */
+static struct roster_cell athlete_of(struct table *table, const struct csv_row *row)
+{
+    const struct csv_cell *cell = table_cell(table, row, COLUMN_ATHLETE);
+    const struct rows *rows = table->owner;
+    if (!cell)
+        return (struct roster_cell){ 0 };
+    struct roster_cell name = { cell->text, table_span(table, cell) };
+    if (!is_ascii(cell->text))
+        name.text = table_name(table, cell);
+    else if (span_is_somewhere(rows->last_athlete) && same_bytes(table, rows->last_athlete, name.at))
+        return name;
+    if (!name_is_plain(name.text))
+        name_misfit(table, COLUMN_ATHLETE, cell);
+    return name;
 }
 
 static struct roster_cell name_of(struct table *table, const struct csv_row *row, enum column column)
@@ -48,15 +112,15 @@ static struct roster_cell name_of(struct table *table, const struct csv_row *row
     const struct csv_cell *cell = table_cell(table, row, column);
     if (!cell)
         return (struct roster_cell){ 0 };
-    const char *last = table->last[column];
-    if (last && !strcmp(last, cell->text))
-        return (struct roster_cell){ last, table_span(table, cell) };
+    struct recent *recent = &table->recent[column];
+    for (int i = 0; i < TABLE_RECENT && recent->at[i]; i++)
+        if (!strcmp(recent->at[i], cell->text))
+            return (struct roster_cell){ recent->at[i], table_span(table, cell) };
     struct roster_cell name = { table_name(table, cell), table_span(table, cell) };
     if (name_is_plain(name.text))
-        table->last[column] = name.text;
+        recent->at[recent->next++ % TABLE_RECENT] = name.text;
     else
-        table_misfit(table, column, cell, "is not a name",
-                     "a name starts with a letter and goes on with letters, digits, - and _, without blanks: hanna-sorel");
+        name_misfit(table, column, cell);
     return name;
 }
 
@@ -88,13 +152,17 @@ static void check_ranges(struct table *table, const struct csv_row *row, const s
 {
     struct dec one = { DEC_ONE };
     if (made->has_bodyweight && made->bodyweight.e10 <= 0)
-        table_misfit(table, COLUMN_BODYWEIGHT, table_cell(table, row, COLUMN_BODYWEIGHT), "is no bodyweight", "write a weight above nothing, or leave the cell empty");
+        table_misfit(table, COLUMN_BODYWEIGHT, table_cell(table, row, COLUMN_BODYWEIGHT), "is no bodyweight",
+                     "write a weight above nothing, or leave the cell empty");
     if (made->has_max && made->max.e10 <= 0)
-        table_misfit(table, COLUMN_MAX, table_cell(table, row, COLUMN_MAX), "is no max", "write a weight above nothing, or leave the row out until there is one");
+        table_misfit(table, COLUMN_MAX, table_cell(table, row, COLUMN_MAX), "is no max",
+                     "write a weight above nothing, or leave the row out until there is one");
     if (made->has_reps && (made->reps.e10 < one.e10 || !dec_is_multiple(made->reps, one)))
-        table_misfit(table, COLUMN_REPS, table_cell(table, row, COLUMN_REPS), "is no number of reps", "write a whole number, 1 or more");
+        table_misfit(table, COLUMN_REPS, table_cell(table, row, COLUMN_REPS), "is no number of reps",
+                     "write a whole number, 1 or more");
     if (made->has_rpe && (made->rpe.e10 > 10 * DEC_ONE || !dec_is_multiple(made->rpe, dec_halves(1))))
-        table_misfit(table, COLUMN_RPE, table_cell(table, row, COLUMN_RPE), "is no effort", "write an rpe from 0 to 10, in halves");
+        table_misfit(table, COLUMN_RPE, table_cell(table, row, COLUMN_RPE), "is no effort",
+                     "write an rpe from 0 to 10, in halves");
 }
 
 static bool unit_of(struct table *table, const struct csv_row *row, enum weight_unit *unit)
@@ -145,19 +213,124 @@ static bool is_complete(struct table *table, const struct csv_row *row, const st
     return false;
 }
 
-static const struct roster_row *row_kept(struct table *table, const struct roster_row *made)
+/* ---- what is learnt for reading it again ---- */
+
+static void names_learn(struct learning *learning, struct roster_name_list *known, const struct roster_cell *name)
 {
-    struct roster_row *row = NEW(table->arena, struct roster_row);
-    *row = *made;
-    return row;
+    for (int i = 0; i < known->list.count; i++)
+        if (known->list.at[i].text == name->text)
+            return;
+    learning->plain &= known->list.count < NAMES_MOST;
+    if (learning->plain)
+        vec_add(learning->scratch, &known->list, *name);
+}
+
+/* Of an unquoted name that stands here. */
+static size_t name_length(const char *name)
+{
+    return strcspn(name, ",; \t\r\n");
+}
+
+static bool slots_are_few(const struct learning *learning, int lifters)
+{
+    return 8 * (int64_t)lifters >= 7 * (int64_t)learning->slot_count;
+}
+
+static uint32_t *slot_of(const struct learning *learning, const struct table *table, const char *name, size_t length)
+{
+    uint64_t hash = 0;
+    for (size_t i = 0; i < length; i++)
+        hash = (hash + (unsigned char)name[i]) * UINT64_C(0x9E3779B97F4A7C15);
+    uint32_t at = (uint32_t)(hash >> 32) & (uint32_t)(learning->slot_count - 1);
+    for (; learning->slots[at]; at = (at + 1) & (uint32_t)(learning->slot_count - 1)) {
+        const char *there = text_at(table, (struct span){ learning->slots[at], 0 });
+        if (!strncmp(name, there, length) && name_length(there) == length)
+            break;
+    }
+    return &learning->slots[at];
+}
+
+/* How many lifters there are in all, if the rest of the table is like what was read. */
+static int lifters_expected(const struct learning *learning, const struct table *table)
+{
+    int met = learning->places.count;
+    return met ? (int)((uint64_t)met * table->source->length / learning->places.at[met - 1]) + 1 : 0;
+}
+
+/* Once some were met, there is room for all at once: what is outgrown is left in memory. */
+static void learning_widen(struct learning *learning, const struct table *table)
+{
+    enum { FEWEST = 1024 };
+    uint32_t *old = learning->slots;
+    int old_count = learning->slot_count, expected = lifters_expected(learning, table);
+    learning->slot_count = FEWEST;
+    while (learning->slot_count <= old_count || slots_are_few(learning, expected))
+        learning->slot_count *= 2;
+    if (learning->places.room < expected) {
+        learning->places.room = expected;
+        learning->places.at =
+            arena_grown(learning->arena, learning->places.at, sizeof(uint32_t) * (size_t)learning->places.count,
+                        sizeof(uint32_t) * (size_t)expected);
+    }
+    learning->slots = NEW_MANY(learning->scratch, uint32_t, learning->slot_count);
+    for (int i = 0; i < old_count; i++) {
+        const char *name = old[i] ? text_at(table, (struct span){ old[i], 0 }) : NULL;
+        if (name)
+            *slot_of(learning, table, name, name_length(name)) = old[i];
+    }
+}
+
+/* The first row of a lifter, or of one whose rows stand apart. */
+static void lifter_learn(struct learning *learning, const struct table *table, const struct roster_row *made)
+{
+    if (slots_are_few(learning, learning->places.count))
+        learning_widen(learning, table);
+    uint32_t *slot =
+        slot_of(learning, table, text_at(table, made->athlete.at), made->athlete.at.end - made->athlete.at.start);
+    learning->plain &= !*slot;
+    *slot = made->athlete.at.start;
+    vec_add(learning->arena, &learning->places, made->athlete.at.start - table->source->base);
+}
+
+static void row_learn(struct learning *learning, const struct table *table, const struct rows *rows,
+                      const struct roster_row *made)
+{
+    if (!learning->plain)
+        return;
+    learning->plain =
+        !made->group.text && is_ascii(made->athlete.text) && dec_is_multiple(made->max, (struct dec){ DEC_ONE / 100 });
+    if (made->lift.text)
+        names_learn(learning, &learning->lifts, &made->lift);
+    if (made->gym.text)
+        names_learn(learning, &learning->gyms, &made->gym);
+    if (learning->plain &&
+        (!span_is_somewhere(rows->last_athlete) || !same_bytes(table, rows->last_athlete, made->athlete.at)))
+        lifter_learn(learning, table, made);
+}
+
+/* ---- the rows ---- */
+
+static void row_take(struct table *table, const struct roster_row *made)
+{
+    struct rows *rows = table->owner;
+    table->ended = rows->only_one && span_is_somewhere(rows->last_athlete) &&
+                   !same_bytes(table, rows->last_athlete, made->athlete.at);
+    if (table->ended)
+        return;
+    if (rows->learning)
+        row_learn(rows->learning, table, rows, made);
+    else
+        rows->each(rows->context, made);
+    rows->last_athlete = made->athlete.at;
+    rows->count++;
 }
 
 static void other_row(struct table *table, const struct csv_row *row)
 {
     table->misfits.count = 0;
     struct roster_row made = {
-        .athlete = name_of(table, row, COLUMN_ATHLETE),
-        .title = text_of(table, row, COLUMN_TITLE),
+        .athlete = athlete_of(table, row),
+        .title = title_of(table, row),
         .group = name_of(table, row, COLUMN_GROUP),
         .gym = name_of(table, row, COLUMN_GYM),
         .lift = name_of(table, row, COLUMN_LIFT),
@@ -172,22 +345,81 @@ static void other_row(struct table *table, const struct csv_row *row)
     check_ranges(table, row, &made);
     if (table_has_too_many(table, row))
         return;
-    struct rows *rows = table->owner;
     if (table->misfits.count > 0)
         table_misfits_say(table);
     else if (is_complete(table, row, &made))
-        vec_add(table->arena, &rows->list, row_kept(table, &made));
+        row_take(table, &made);
 }
 
-struct roster roster_read(struct arena *arena, struct interner *interner, struct source *source,
+/* ---- the whole ---- */
+
+static const struct table_form form = { .kind = KIND_ROSTER,
+                                        .noun = "roster",
+                                        .names = names,
+                                        .count = COLUMN_COUNT,
+                                        .all_names = all_names,
+                                        .sample = "athlete,lift,max,unit,date",
+                                        .head = first_row,
+                                        .row = other_row };
+
+static struct roster_names names_kept(struct arena *arena, const struct roster_name_list *known)
+{
+    struct roster_cell *kept = NEW_MANY(arena, struct roster_cell, known->list.count + 1);
+    for (int i = 0; i < known->list.count; i++)
+        kept[i] = known->list.at[i];
+    return (struct roster_names){ kept, known->list.count };
+}
+
+struct roster roster_read(struct arena *arena, struct arena *scratch, struct interner *interner, struct source *source,
                           struct findings *findings)
 {
-    static const struct table_form form = { .kind = KIND_ROSTER, .noun = "roster", .names = names, .count = COLUMN_COUNT,
-                                            .all_names = all_names, .sample = "athlete,lift,max,unit,date",
-                                            .head = first_row, .row = other_row };
-    struct rows rows = { 0 };
-    struct table table = { .arena = arena, .interner = interner, .source = source, .findings = findings, .form = &form,
+    struct learning learning = { .arena = arena,
+                                 .scratch = scratch,
+                                 .plain = !memchr(source->text, '"', source->length) };
+    struct rows rows = { .learning = &learning };
+    struct table *table = NEW(arena, struct table);
+    *table = (struct table){
+        .arena = scratch, .interner = interner, .source = source, .findings = findings, .form = &form, .owner = &rows
+    };
+    table_read(table);
+    table->owner = NULL, table->arena = NULL;
+    table->misfits.at = NULL, table->misfits.room = 0;
+    struct roster roster = { .table = table, .row_count = rows.count, .is_plain = learning.plain };
+    if (!learning.plain)
+        return roster;
+    roster.places = learning.places.at, roster.lifter_count = learning.places.count;
+    roster.lifts = names_kept(arena, &learning.lifts), roster.gyms = names_kept(arena, &learning.gyms);
+    return roster;
+}
+
+void roster_rows(const struct roster *roster, struct arena *scratch,
+                 void (*each)(void *context, const struct roster_row *row), void *context)
+{
+    struct rows rows = { .each = each, .context = context };
+    struct table table = { .arena = scratch,
+                           .interner = roster->table->interner,
+                           .source = roster->table->source,
+                           .findings = roster->table->findings,
+                           .form = &form,
                            .owner = &rows };
     table_read(&table);
-    return (struct roster){ rows.list.at, rows.list.count };
+}
+
+const char *roster_lifter_name(const struct roster *roster, int index, size_t *length)
+{
+    const char *name = roster->table->source->text + roster->places[index];
+    *length = name_length(name);
+    return name;
+}
+
+void roster_lifter(const struct roster *roster, int index, struct arena *scratch,
+                   void (*each)(void *context, const struct roster_row *row), void *context)
+{
+    struct rows rows = { .each = each, .context = context, .only_one = true };
+    struct table table = *roster->table;
+    table.arena = scratch, table.owner = &rows, table.ended = false;
+    size_t row = roster->places[index];
+    while (row > 0 && !strchr("\r\n", table.source->text[row - 1]))
+        row--;
+    table_read_again(&table, row);
 }

@@ -110,7 +110,7 @@ static void first_row(struct table *table, const struct csv_row *row)
         else
             table->place[column] = i;
     }
-    table->broken = !table->form->head(table, row);
+    table->ended = !table->form->head(table, row);
 }
 
 /* Cells */
@@ -202,7 +202,12 @@ static bool on_row(void *context, const struct csv_row *row)
     else
         first_row(table, row);
     table->started = true;
-    return !table->broken;
+    return !table->ended;
+}
+
+void table_read_again(struct table *table, size_t from)
+{
+    csv_read_again(table->arena, table->source->text, table->source->length, from, table->decimal_comma ? ';' : ',', on_row, table);
 }
 
 /* The file as a whole */

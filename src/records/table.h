@@ -10,7 +10,7 @@
 #include "base/diag.h"
 #include "base/vec.h"
 
-enum { TABLE_COLUMNS_MOST = 32 };
+enum { TABLE_COLUMNS_MOST = 32, TABLE_RECENT = 4 };
 
 struct table;
 struct table_form {
@@ -38,18 +38,23 @@ struct table {
     struct findings *findings;
     const struct table_form *form;
     void *owner;                   /* the form's own */
-    bool started, broken;          /* broken: `head` said no */
+    bool started, ended;           /* ended: `head` said no, or `row` has seen what it wanted */
     bool has_unknown;              /* a column it does not know: what seems to be missing may stand there */
     bool decimal_comma;            /* cells are split by ';' */
     int place[TABLE_COLUMNS_MOST]; /* where a column stands in the file; -1: nowhere */
     int width;                     /* columns named in the first row */
-    const char *last[TABLE_COLUMNS_MOST]; /* the name in the row before: most are the same again */
+    struct recent {
+        const char *at[TABLE_RECENT]; /* NULL: none yet */
+        int next;
+    } recent[TABLE_COLUMNS_MOST]; /* names met: most are met again soon */
     VEC(struct misfit) misfits;    /* of the row being read; `row` empties it */
 };
 
 /* Reads the table's source: table->form, arena, interner, source, findings and owner are set. False where it cannot be read as
  * a table (another encoding, an open quote, nothing in it), with the finding. */
 bool table_read(struct table *table);
+/* After table_read, once more from the first byte of a row on, in a text without quotes. */
+void table_read_again(struct table *table, size_t from);
 
 /* For `head`: a finding for each column that the form does not know, with the nearest name. */
 void table_unknown_say(struct table *table, const struct csv_row *row);

@@ -58,8 +58,8 @@ static void what_a_block_says(void **state)
     for (int week = 1; week <= 6; week++)
         assert_int_equal(block->kinds[week], kinds[week - 1]);
     assert_string_equal(week_kind_name(WEEK_TAPER), "taper");
-    assert_int_equal(block->athlete_count, 2);
-    assert_string_equal(block->athletes[0]->name, "tomas");
+    assert_int_equal(block->people->count, 2);
+    assert_string_equal(block->people->at[0]->name, "tomas");
     told_end(&t);
 }
 

@@ -24,8 +24,8 @@ static const char *calendar_text(struct told *t, const char *athlete, struct nar
     struct out out = out_scratch(t->arena);
     int count = 0;
     for (int i = t->model->block_count; i-- > 0;) /* in no order */
-        for (int j = 0; j < t->model->blocks[i]->athlete_count; j++)
-            if (t->model->blocks[i]->athletes[j] == who && (!peak_only || t->model->blocks[i]->name[0] == 'p'))
+        for (int j = 0; j < t->model->blocks[i]->people->count; j++)
+            if (t->model->blocks[i]->people->at[j] == who && (!peak_only || t->model->blocks[i]->name[0] == 'p'))
                 plans[count++] = plan_make(t->arena, &(struct plan_job){ .model = t->model, .block = t->model->blocks[i], .athlete = who, .record = NULL, .touched = NULL });
     assert_int_not_equal(count, 0);
     assert_true(calendar_write(&out, &narrow, who, plans, count));

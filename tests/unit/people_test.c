@@ -167,11 +167,10 @@ static void what_is_wrong_with_people(void **state)
 
 static const char *names_of(struct told *t, const char *who)
 {
-    int count = 0;
     const char *text = "";
-    const struct athlete *const *people = model_people(t->model, who, &count);
-    for (int i = 0; i < count; i++)
-        text = arena_format(t->arena, "%s%s%s", text, i ? " " : "", people[i]->name);
+    const struct people *people = model_people(t->model, who);
+    for (int i = 0; people && i < people->count; i++)
+        text = arena_format(t->arena, "%s%s%s", text, i ? " " : "", people->at[i]->name);
     return text;
 }
 
@@ -252,8 +251,8 @@ static void for_all_is_in_order_of_declaration(void **state)
     struct told t = told_club(
         "block winter { for all; starts 2027-01-04; weeks 1; day A { curl 3 x 5 } }\nathlete tomas\nathlete ines\n");
     assert_string_equal(findings_text(&t), "");
-    assert_string_equal(t.model->blocks[0]->athletes[0]->name, "tomas");
-    assert_string_equal(t.model->blocks[0]->athletes[1]->name, "ines");
+    assert_string_equal(t.model->blocks[0]->people->at[0]->name, "tomas");
+    assert_string_equal(t.model->blocks[0]->people->at[1]->name, "ines");
     told_end(&t);
 }
 

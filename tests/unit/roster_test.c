@@ -12,7 +12,21 @@ struct reading {
     struct interner *interner;
     struct source *source;
     struct roster roster;
+    struct arena *arena;
+    struct roster_row **rows; /* read again */
+    int count;
 };
+
+static void row_keep(void *context, const struct roster_row *row)
+{
+    struct reading *r = context;
+    struct roster_row *kept = NEW(r->arena, struct roster_row);
+    *kept = *row;
+    kept->athlete.text = arena_format(r->arena, "%s", row->athlete.text);
+    kept->title.text = row->title.text ? arena_format(r->arena, "%s", row->title.text) : NULL;
+    assert_true(r->count < r->roster.row_count);
+    r->rows[r->count++] = kept;
+}
 
 static struct reading read_bytes(struct arena *arena, const char *bytes, size_t length)
 {
@@ -20,7 +34,16 @@ static struct reading read_bytes(struct arena *arena, const char *bytes, size_t 
     sources_add(r.sources, "first.block", "units kg\n", 9); /* so that a place is not the byte in the file */
     r.findings = findings_new(arena, r.sources);
     r.source = sources_add(r.sources, "athletes.csv", bytes, length);
-    r.roster = roster_read(arena, r.interner, r.source, r.findings);
+    struct arena *scratch = arena_within(arena);
+    r.roster = roster_read(arena, scratch, r.interner, r.source, r.findings);
+    r.arena = arena, r.rows = NEW_MANY(arena, struct roster_row *, r.roster.row_count + 1);
+    int said = findings_said(r.findings);
+    arena_reset(scratch);
+    if (!findings_count(r.findings, LEVEL_ERROR)) { /* else nobody reads it again */
+        roster_rows(&r.roster, scratch, row_keep, &r);
+        assert_int_equal(r.count, r.roster.row_count);
+    }
+    assert_int_equal(findings_said(r.findings), said);
     return r;
 }
 
@@ -62,8 +85,8 @@ static void a_full_row(void **state)
         read_text(*state, "athlete,title,group,gym,bodyweight,lift,max,unit,reps,rpe,date\n"
                           "ines,\"Corrado, \"\"Ines\"\"\",novices,boathouse,61.8,bench,57.5,kg,5,8,2026-12-02\n");
     assert_int_equal(findings_total(r.findings), 0);
-    assert_int_equal(r.roster.count, 1);
-    const struct roster_row *row = r.roster.rows[0];
+    assert_int_equal(r.roster.row_count, 1);
+    const struct roster_row *row = r.rows[0];
     assert_string_equal(row->athlete.text, "ines");
     assert_string_equal(row->title.text, "Corrado, \"Ines\"");
     assert_string_equal(row->group.text, "novices");
@@ -78,7 +101,7 @@ static void a_full_row(void **state)
     char date[11];
     date_write(date, row->date);
     assert_string_equal(date, "2026-12-02");
-    assert_ptr_equal(row->athlete.text, intern(r.interner, "ines", 4));
+    assert_ptr_equal(row->lift.text, intern(r.interner, "bench", 5));
     assert_spells(&r, row->lift.at, "bench");
     assert_spells(&r, row->title.at, "\"Corrado, \"\"Ines\"\"\"");
     assert_spells(&r, row->max_at, "57.5");
@@ -94,22 +117,22 @@ static void semicolons_and_decimal_commas(void **state)
                                          "squat;piotr;225;lb;\r\n"
                                          ";;;;\r\n");
     assert_int_equal(findings_total(r.findings), 0);
-    assert_int_equal(r.roster.count, 2);
-    assert_number(r.roster.rows[0]->has_max, r.roster.rows[0]->max, "132.5");
-    assert_number(r.roster.rows[0]->has_bodyweight, r.roster.rows[0]->bodyweight, "61.8");
-    assert_spells(&r, r.roster.rows[0]->max_at, "132,5");
-    assert_int_equal(r.roster.rows[1]->unit, UNIT_LB);
-    assert_false(r.roster.rows[1]->has_bodyweight);
-    assert_false(r.roster.rows[0]->has_reps || r.roster.rows[0]->has_rpe || date_is_set(r.roster.rows[0]->date));
+    assert_int_equal(r.roster.row_count, 2);
+    assert_number(r.rows[0]->has_max, r.rows[0]->max, "132.5");
+    assert_number(r.rows[0]->has_bodyweight, r.rows[0]->bodyweight, "61.8");
+    assert_spells(&r, r.rows[0]->max_at, "132,5");
+    assert_int_equal(r.rows[1]->unit, UNIT_LB);
+    assert_false(r.rows[1]->has_bodyweight);
+    assert_false(r.rows[0]->has_reps || r.rows[0]->has_rpe || date_is_set(r.rows[0]->date));
 }
 
 /* "é" as one letter and as e with an accent (Unicode Standard Annex 15). */
 static void names_are_compared_composed(void **state)
 {
     struct reading r = read_text(*state, "athlete,title\nren\xC3\xA9,a\nrene\xCC\x81,b\n");
-    assert_int_equal(r.roster.count, 2);
-    assert_ptr_equal(r.roster.rows[0]->athlete.text, r.roster.rows[1]->athlete.text);
-    assert_string_equal(r.roster.rows[1]->athlete.text, "ren\xC3\xA9");
+    assert_int_equal(r.roster.row_count, 2);
+    assert_string_equal(r.rows[0]->athlete.text, r.rows[1]->athlete.text);
+    assert_string_equal(r.rows[1]->athlete.text, "ren\xC3\xA9");
 }
 
 static void another_encoding_is_one_finding(void **state)
@@ -125,7 +148,7 @@ static void another_encoding_is_one_finding(void **state)
     struct reading latin = read_text(*state, "athlete,title\nines,Ines\nrene,Ren\xE9\n");
     assert_int_equal(findings_total(latin.findings), 1);
     assert_finding(&latin, 0, "\xE9", "this letter is not UTF-8; the table is saved in an older encoding", NULL);
-    assert_int_equal(r.roster.count + unmarked.roster.count + latin.roster.count, 0);
+    assert_int_equal(r.roster.row_count + unmarked.roster.row_count + latin.roster.row_count, 0);
 }
 
 static void columns_are_named_rightly(void **state)
@@ -139,13 +162,13 @@ static void columns_are_named_rightly(void **state)
         "one out or rename it");
     assert_finding(&r, 2, "lift", "the column lift stands here a second time", "leave one of the two out");
     assert_spells(&r, findings_sorted(r.findings)[2]->related->at, "lift");
-    assert_int_equal(r.roster.count, 1);
+    assert_int_equal(r.roster.row_count, 1);
     struct reading letter = read_text(*state, "athlete,nax\n");
     assert_finding(&letter, 0, "nax", "a roster has no column \"nax\"", "did you mean max?");
     struct reading nameless = read_text(*state, "lift,max\nsquat,120\nbench,x\n");
     assert_int_equal(findings_total(nameless.findings), 1);
     assert_finding(&nameless, 0, "lift,max", "the first row names no column athlete", NULL);
-    assert_int_equal(nameless.roster.count, 0);
+    assert_int_equal(nameless.roster.row_count, 0);
 }
 
 static void cells_that_do_not_fit(void **state)
@@ -182,8 +205,7 @@ static void cells_that_do_not_fit(void **state)
         struct reading r = read_text(*state, text);
         assert_int_equal(findings_total(r.findings), 1);
         assert_finding(&r, 0, rows[i].spelt, rows[i].message, rows[i].help);
-        assert_int_equal(r.roster.count, 1);
-        assert_string_equal(r.roster.rows[0]->athlete.text, "piotr");
+        assert_int_equal(r.roster.row_count, 1);
     }
 }
 
@@ -191,9 +213,9 @@ static void short_rows_and_empty_columns_are_fine(void **state)
 {
     struct reading r = read_text(*state, "athlete,lift,max,,\nines\npiotr,squat,140,,\n");
     assert_int_equal(findings_total(r.findings), 0);
-    assert_int_equal(r.roster.count, 2);
-    assert_null(r.roster.rows[0]->lift.text);
-    assert_false(r.roster.rows[0]->has_max);
+    assert_int_equal(r.roster.row_count, 2);
+    assert_null(r.rows[0]->lift.text);
+    assert_false(r.rows[0]->has_max);
 }
 
 static void a_table_that_breaks_off(void **state)
@@ -201,10 +223,76 @@ static void a_table_that_breaks_off(void **state)
     struct reading open = read_text(*state, "athlete,title\nines,Ines\npiotr,\"Piotr\n");
     assert_int_equal(findings_total(open.findings), 1);
     assert_spells(&open, findings_sorted(open.findings)[0]->at, "\""); /* the sentence is base/csv's */
-    assert_int_equal(open.roster.count, 1);
+    assert_int_equal(open.roster.row_count, 1);
     struct reading empty = read_text(*state, "");
     assert_int_equal(findings_total(empty.findings), 1);
     assert_finding(&empty, 0, "", "this roster is empty", NULL);
+}
+
+/* Of whom one can be read without the others. */
+static void plain_rosters(void **state)
+{
+    static const struct {
+        const char *text;
+        int lifters; /* below 0: it is not plain */
+    } cases[] = {
+        { "athlete,lift,max\nines,squat,100\nines,bench,60\npiotr,squat,140\n", 2 },
+        { "lift;max;athlete\r\nsquat;72,5;ines\r\n ;;\r\nbench;60;  piotr \r\n", 2 },
+        { "athlete\n", 0 },
+        { "athlete,title\nines,Ines Corrad\xC3\xA9\npiotr\ninesa\nine", 4 },
+        { "athlete,lift,max\nines,squat,100\npiotr,squat,140\nines,bench,60\n", -1 },
+        { "athlete,title\nines,\"Ines\"\n", -1 },
+        { "athlete,group\nines,\npiotr,novices\n", -1 },
+        { "athlete\nren\xC3\xA9\n", -1 },
+        { "athlete,lift,max,unit\nines,squat,100.25,lb\n", 1 },
+        { "athlete,lift,max,unit\nines,squat,100.125,lb\n", -1 },
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct reading r = read_text(*state, cases[i].text);
+        assert_int_equal(findings_total(r.findings), 0);
+        assert_int_equal(r.roster.is_plain ? r.roster.lifter_count : -1, cases[i].lifters);
+        int met = 0;
+        for (int lifter = 0; lifter < r.roster.lifter_count; lifter++) {
+            struct reading again = r;
+            again.count = 0;
+            roster_lifter(&r.roster, lifter, *state, row_keep, &again);
+            assert_true(again.count > 0);
+            for (int row = 0; row < again.count; row++, met++) {
+                size_t length;
+                const char *name = roster_lifter_name(&r.roster, lifter, &length);
+                assert_int_equal(length, strlen(again.rows[row]->athlete.text));
+                assert_memory_equal(name, again.rows[row]->athlete.text, length);
+            }
+        }
+        assert_int_equal(met, r.roster.is_plain ? r.roster.row_count : 0);
+    }
+}
+
+static void lifts_and_gyms_are_named_once(void **state)
+{
+    struct reading r = read_text(*state, "athlete,gym,lift,max\nines,hall,squat,100\nines,,bench,60\npiotr,shed,squat,140\ntomas,hall,bench,9\n");
+    assert_int_equal(r.roster.lifts.count, 2);
+    assert_string_equal(r.roster.lifts.at[1].text, "bench");
+    assert_spells(&r, r.roster.lifts.at[0].at, "squat");
+    assert_int_equal(r.roster.gyms.count, 2);
+    assert_string_equal(r.roster.gyms.at[1].text, "shed");
+}
+
+/* So many that the table of names grows, and more lifts than are told apart. */
+static void large_rosters(void **state)
+{
+    enum { LIFTERS = 5000, LIFTS = 80 };
+    char *text = arena_alloc(*state, LIFTERS * 32), *at = text + sprintf(text, "athlete,lift,max\n");
+    for (int i = 0; i < LIFTERS; i++)
+        at += sprintf(at, "lifter-%d,squat,%d\n", i, 60 + i % 100);
+    struct reading many = read_text(*state, text);
+    assert_int_equal(many.roster.lifter_count, LIFTERS);
+    sprintf(at, "lifter-7,bench,60\n");
+    assert_false(read_text(*state, text).roster.is_plain);
+    at = text + sprintf(text, "athlete,lift,max\n");
+    for (int i = 0; i < LIFTS; i++)
+        at += sprintf(at, "ines,lift-%c%c,60\n", 'a' + i / 26, 'a' + i % 26);
+    assert_false(read_text(*state, text).roster.is_plain);
 }
 
 #define TEST(function) cmocka_unit_test_setup_teardown(function, pool_setup, pool_teardown)
@@ -220,6 +308,9 @@ int main(void)
         TEST(cells_that_do_not_fit),
         TEST(short_rows_and_empty_columns_are_fine),
         TEST(a_table_that_breaks_off),
+        TEST(plain_rosters),
+        TEST(lifts_and_gyms_are_named_once),
+        TEST(large_rosters),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -76,7 +76,7 @@ static void blocks_know_their_season(void **state)
         assert_int_equal(block->last_of_season, blocks[i].last);
         assert_int_equal(block->break_before, blocks[i].after_break);
         assert_ptr_equal(block->season, t.model->seasons[0]);
-        assert_int_equal(block->athlete_count, 2);
+        assert_int_equal(block->people->count, 2);
     }
     told_end(&t);
 }
@@ -91,7 +91,7 @@ static void two_seasons_share_a_block(void **state)
     assert_int_equal(t.model->block_count, 2);
     assert_string_equal(date_text(t.arena, t.model->blocks[0]->start), "2027-04-05");
     assert_string_equal(date_text(t.arena, t.model->blocks[1]->start), "2027-05-03");
-    assert_string_equal(t.model->blocks[1]->athletes[0]->name, "piotr");
+    assert_string_equal(t.model->blocks[1]->people->at[0]->name, "piotr");
     told_end(&t);
 }
 

@@ -13,22 +13,30 @@ struct day_kept {
 struct block_kept {
     const struct lift *const *lifts; /* the array of its alikes: which block it is */
     VEC(struct day_kept) days;
+    size_t rest_most;
     struct block_kept *next;
 };
 
-/* The text of one mark: for each entry of its lift, in order, how many rows (a byte) and the bytes of all its rows (two bytes, the
- * low one first); then of each row its length (two bytes) and its bytes. */
-enum { ENTRY_HEAD = 3, ROW_HEAD = 2, PIECE = 32 /* bytes copied at once */ };
+/* The text of one mark: for each entry of its lift, in order, how many rows (a byte) and the bytes of all its rows (two bytes);
+ * then of each row its length (two bytes) and its bytes. */
+enum { ENTRY_HEAD = 3, ROW_HEAD = 2, PIECE = 64 /* bytes copied at once: most rows and heads are shorter */ };
+enum { SEQ_ROOM = 12 };
+struct text_kept {
+    const char *at; /* NULL: not kept */
+    size_t bytes;   /* of its rows, without head and number */
+    int rows;
+};
 
 struct kept {
     struct arena *arena;
     size_t bytes;
     struct block_kept *blocks;
-    VEC(const char *) texts; /* by mark; NULL: not kept */
+    VEC(struct text_kept) texts; /* by mark */
     /* of the plan at hand */
     const struct alike *alike;          /* NULL: nothing is known and nothing learnt */
     const char *known[ALIKE_LIFTS_MOST]; /* what is still to be written of a known lift; NULL: it is not */
     struct out lifts[ALIKE_LIFTS_MOST];  /* what is learnt of the others */
+    int rows[ALIKE_LIFTS_MOST];          /* and how many rows */
     struct out head;                    /* of the day */
     struct block_kept *block;           /* being learnt, or NULL */
     struct out *lift;                   /* of the entry at hand; NULL: nothing is learnt of it */
@@ -56,18 +64,20 @@ static struct block_kept *block_find(const struct kept *kept, const struct alike
 
 static bool is_kept(const struct kept *kept, int mark)
 {
-    return mark < kept->texts.count && kept->texts.at[mark];
+    return mark < kept->texts.count && kept->texts.at[mark].at;
 }
 
-static size_t number_at(const char *at)
+static inline size_t number_at(const char *at)
 {
-    return (size_t)(uint8_t)at[0] | (size_t)(uint8_t)at[1] << 8;
+    uint16_t number;
+    memcpy(&number, at, sizeof number);
+    return number;
 }
 
 static void number_put(char *at, size_t number)
 {
-    at[0] = (char)(number & 0xFF);
-    at[1] = (char)(number >> 8);
+    uint16_t low = (uint16_t)number;
+    memcpy(at, &low, sizeof low);
 }
 
 /* ---- writing again ---- */
@@ -94,22 +104,23 @@ static inline char *put_seq(char *to, int seq)
     return to + sprintf(to, "%d", seq);
 }
 
-/* One entry's rows; returns what follows them in the text. */
-static const char *entry_write(const char *at, const char *head, size_t head_length, int *seq, struct out *out)
+/* One entry's rows; `at` then stands behind them. There is room. */
+static inline char *rows_put(char *to, const char **at, const char *head, size_t head_length, int *seq)
 {
-    enum { SEQ_ROOM = 12 };
-    int rows = (uint8_t)*at, number = *seq;
-    char *to = out_room(out, number_at(at + 1) + (size_t)rows * (head_length + SEQ_ROOM) + PIECE), *begun = to;
-    at += ENTRY_HEAD;
-    for (int i = 0; i < rows; i++) {
-        size_t length = number_at(at);
-        to = put_seq(put(to, head, head_length), ++number);
-        to = put(to, at + ROW_HEAD, length);
-        at += ROW_HEAD + length;
+    const char *from = *at + ENTRY_HEAD;
+    for (int left = (uint8_t)**at; left > 0; left--) {
+        size_t length = number_at(from);
+        to = put_seq(put(to, head, head_length), ++*seq);
+        to = put(to, from + ROW_HEAD, length);
+        from += ROW_HEAD + length;
     }
-    out->used += (size_t)(to - begun);
-    *seq = number;
-    return at;
+    *at = from;
+    return to;
+}
+
+static size_t rows_room(size_t bytes, int rows, size_t head_length)
+{
+    return bytes + (size_t)rows * (head_length + SEQ_ROOM) + PIECE;
 }
 
 bool kept_knows(const struct kept *kept, const struct alike *alike)
@@ -120,29 +131,37 @@ bool kept_knows(const struct kept *kept, const struct alike *alike)
     return all;
 }
 
-static void head_make(struct kept *kept, const char *name, const char *rest, size_t length)
+/* Room for all rows of hers. */
+static char *plan_room(const struct kept *kept, const struct alike *alike, size_t head_most, struct out *out)
 {
-    out_clear(&kept->head);
-    out_text(&kept->head, name);
-    out_bytes(&kept->head, rest, length);
-    out_room(&kept->head, PIECE);
+    size_t room = PIECE;
+    for (int i = 0; i < alike->count; i++) {
+        const struct text_kept *text = &kept->texts.at[alike->marks[i]];
+        room += rows_room(text->bytes, text->rows, head_most);
+    }
+    return out_room(out, room);
 }
 
 bool kept_write(struct kept *kept, const char *name, const struct alike *alike, struct out *out)
 {
     const char *at[ALIKE_LIFTS_MOST];
     const struct block_kept *block = block_find(kept, alike);
+    size_t name_length = strlen(name);
     for (int i = 0; i < alike->count; i++)
-        at[i] = kept->texts.at[alike->marks[i]];
+        at[i] = kept->texts.at[alike->marks[i]].at;
+    out_clear(&kept->head);
+    char *head = out_room(&kept->head, name_length + block->rest_most + 2 * PIECE);
+    char *to = plan_room(kept, alike, name_length + block->rest_most, out), *begun = to;
+    memcpy(head, name, name_length);
     for (int i = 0; i < block->days.count; i++) {
         const struct day_kept *day = &block->days.at[i];
         int seq = 0;
-        head_make(kept, name, day->rest, day->length);
+        memcpy(head + name_length, day->rest, day->length);
         for (int j = 0; j < day->lifts.count; j++)
-            at[day->lifts.at[j]] = entry_write(at[day->lifts.at[j]], kept->head.at, kept->head.used, &seq, out);
-        out_settle(out);
+            to = rows_put(to, &at[day->lifts.at[j]], head, name_length + day->length, &seq);
     }
-    return !out->failed;
+    out->used += (size_t)(to - begun);
+    return out_settle(out);
 }
 
 /* ---- a plan that is being written ---- */
@@ -156,7 +175,8 @@ void kept_begin(struct kept *kept, const struct plan *plan)
     kept->lift = NULL;
     kept->block = kept->learns && !block_find(kept, alike) ? NEW(kept->arena, struct block_kept) : NULL;
     for (int i = 0; i < alike->count; i++) {
-        kept->known[i] = alike->known[i] ? kept->texts.at[alike->marks[i]] : NULL;
+        kept->known[i] = alike->known[i] ? kept->texts.at[alike->marks[i]].at : NULL;
+        kept->rows[i] = 0;
         out_clear(&kept->lifts[i]);
     }
 }
@@ -173,6 +193,7 @@ void kept_day(struct kept *kept, const char *head, size_t length)
     size_t name = (size_t)((const char *)memchr(head, ',', length) - head);
     struct day_kept day = { .rest = arena_copy(kept->arena, head + name, length - name), .length = length - name };
     vec_add(kept->arena, &kept->block->days, day);
+    kept->block->rest_most = day.length > kept->block->rest_most ? day.length : kept->block->rest_most;
 }
 
 bool kept_entry(struct kept *kept, const struct lift *lift, int *seq, struct out *out)
@@ -186,7 +207,9 @@ bool kept_entry(struct kept *kept, const struct lift *lift, int *seq, struct out
         vec_add(kept->arena, &kept->block->days.at[kept->block->days.count - 1].lifts, (uint8_t)at);
     kept->lift = kept->learns && !kept->known[at] ? &kept->lifts[at] : NULL;
     if (kept->known[at]) {
-        kept->known[at] = entry_write(kept->known[at], kept->head.at, kept->head.used, seq, out);
+        const char *entry = kept->known[at];
+        char *begun = out_room(out, rows_room(number_at(entry + 1), (uint8_t)*entry, kept->head.used));
+        out->used += (size_t)(rows_put(begun, &kept->known[at], kept->head.at, kept->head.used, seq) - begun);
         return true;
     }
     if (kept->lift) {
@@ -206,6 +229,7 @@ void kept_row(struct kept *kept, const char *bytes, size_t length)
     if (!kept->learns)
         return;
     ++*entry;
+    kept->rows[kept->lift - kept->lifts]++;
     number_put(entry + 1, all);
     number_put(head, length);
     out_bytes(kept->lift, head, ROW_HEAD);
@@ -226,9 +250,9 @@ void kept_end(struct kept *kept)
             continue;
         out_room(&kept->lifts[i], PIECE);
         while (kept->texts.count <= kept->alike->marks[i])
-            vec_add(kept->arena, &kept->texts, NULL);
-        kept->texts.at[kept->alike->marks[i]] =
-            arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used + PIECE);
+            vec_add(kept->arena, &kept->texts, (struct text_kept){ 0 });
+        const char *text = arena_copy(kept->arena, kept->lifts[i].at, kept->lifts[i].used + PIECE);
+        kept->texts.at[kept->alike->marks[i]] = (struct text_kept){ text, kept->lifts[i].used, kept->rows[i] };
         kept->bytes += kept->lifts[i].used;
     }
 }

@@ -55,6 +55,18 @@ static bool is_line_end(char c)
     return c == '\r' || c == '\n';
 }
 
+/* What stands in the line from `start` to `end`, as `line` has it too. */
+static void cut_cell(struct reader *reader, char *line, size_t begun, size_t start, size_t end)
+{
+    while (start < end && is_blank(reader->bytes[start]))
+        start++;
+    while (end > start && is_blank(reader->bytes[end - 1]))
+        end--;
+    line[end - begun] = 0;
+    struct csv_cell cell = { line + (start - begun), end - start, start, end };
+    vec_add(reader->arena, &reader->cells, cell);
+}
+
 /* `reader->at` is where it ends; the text has room for a NUL behind it. */
 static void cell_add(struct reader *reader, char *text, size_t length)
 {
@@ -153,10 +165,10 @@ static bool cut_line(struct reader *reader, size_t length, char delimiter)
         return false;
     if (end > begun) { /* an empty line is no row */
         char *line = line_copy(reader, end - begun);
-        for (size_t cell = begun; cell <= end; cell = reader->at + 1) {
+        for (size_t cell = begun, past; cell <= end; cell = past + 1) {
             const char *next = memchr(reader->bytes + cell, delimiter, end - cell);
-            reader->at = next ? (size_t)(next - reader->bytes) : end;
-            cell_add(reader, line + (cell - begun), reader->at - cell);
+            past = next ? (size_t)(next - reader->bytes) : end;
+            cut_cell(reader, line, begun, cell, past);
         }
         row_end(reader);
     }
@@ -219,11 +231,10 @@ bool csv_read(struct arena *arena, const char *bytes, size_t length,
     return fine;
 }
 
-void csv_read_again(struct arena *arena, const char *bytes, size_t length, size_t from, char delimiter,
+void csv_read_again(struct arena *arena, const char *bytes, size_t from, size_t past, char delimiter,
                     bool (*row)(void *context, const struct csv_row *row), void *context)
 {
-    struct reader reader = { .arena = arena, .bytes = bytes, .at = from, .begun = from, .quote = length, .row = row, .context = context };
-    while (reader.at < length && !reader.stopped)
-        if (!cut_line(&reader, length, delimiter))
-            return;
+    struct reader reader = { .arena = arena, .bytes = bytes, .at = from, .begun = from, .quote = past, .row = row, .context = context };
+    while (reader.at < past && !reader.stopped)
+        cut_line(&reader, past, delimiter);
 }

@@ -24,8 +24,9 @@ struct csv_row {
  * the first line holds more ';' than ','). False with *why and *at when the bytes are no such file (an open quote). */
 bool csv_read(struct arena *arena, const char *bytes, size_t length, bool (*row)(void *context, const struct csv_row *row),
               void *context, const char **why, size_t *at);
-/* Rows that were read before, again, from the first byte of one of them on: of bytes in which no quote stands. */
-void csv_read_again(struct arena *arena, const char *bytes, size_t length, size_t from, char delimiter,
+/* Rows that were read before, again, from the first byte of one of them on and before that of another: of bytes in which no quote
+ * stands. */
+void csv_read_again(struct arena *arena, const char *bytes, size_t from, size_t past, char delimiter,
                     bool (*row)(void *context, const struct csv_row *row), void *context);
 /* What csv_read takes as the delimiter. */
 char csv_delimiter(const char *bytes, size_t length);

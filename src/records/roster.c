@@ -35,7 +35,6 @@ struct rows {
     struct span last_athlete; /* the cell in the row before; nowhere: none yet */
     int count;
     struct learning *learning; /* NULL: it is read again */
-    bool only_one;             /* then only the rows of the lifter in the first */
     void (*each)(void *context, const struct roster_row *row);
     void *context;
 };
@@ -313,10 +312,6 @@ static void row_learn(struct learning *learning, const struct table *table, cons
 static void row_take(struct table *table, const struct roster_row *made)
 {
     struct rows *rows = table->owner;
-    table->ended = rows->only_one && span_is_somewhere(rows->last_athlete) &&
-                   !same_bytes(table, rows->last_athlete, made->athlete.at);
-    if (table->ended)
-        return;
     if (rows->learning)
         row_learn(rows->learning, table, rows, made);
     else
@@ -412,14 +407,22 @@ const char *roster_lifter_name(const struct roster *roster, int index, size_t *l
     return name;
 }
 
-void roster_lifter(const struct roster *roster, int index, struct arena *scratch,
-                   void (*each)(void *context, const struct roster_row *row), void *context)
+/* The first byte of a lifter's rows; past the last one, of what is no row any more. */
+static size_t rows_begin(const struct roster *roster, int index)
 {
-    struct rows rows = { .each = each, .context = context, .only_one = true };
+    const char *text = roster->table->source->text;
+    if (index == roster->lifter_count)
+        return roster->table->source->length;
+    size_t at = roster->places[index];
+    while (at > 0 && text[at - 1] != '\n' && text[at - 1] != '\r')
+        at--;
+    return at;
+}
+
+void roster_lifter(const struct roster *roster, int index, struct arena *scratch, void (*each)(void *context, const struct roster_row *row), void *context)
+{
+    struct rows rows = { .each = each, .context = context };
     struct table table = *roster->table;
-    table.arena = scratch, table.owner = &rows, table.ended = false;
-    size_t row = roster->places[index];
-    while (row > 0 && !strchr("\r\n", table.source->text[row - 1]))
-        row--;
-    table_read_again(&table, row);
+    table.arena = scratch, table.owner = &rows;
+    table_read_again(&table, rows_begin(roster, index), rows_begin(roster, index + 1));
 }

@@ -110,16 +110,10 @@ static void first_row(struct table *table, const struct csv_row *row)
         else
             table->place[column] = i;
     }
-    table->ended = !table->form->head(table, row);
+    table->broken = !table->form->head(table, row);
 }
 
 /* Cells */
-
-const struct csv_cell *table_cell(const struct table *table, const struct csv_row *row, int column)
-{
-    int place = table->place[column];
-    return place >= 0 && place < row->count && row->cells[place].length > 0 ? &row->cells[place] : NULL;
-}
 
 const char *table_name(struct table *table, const struct csv_cell *cell)
 {
@@ -202,12 +196,12 @@ static bool on_row(void *context, const struct csv_row *row)
     else
         first_row(table, row);
     table->started = true;
-    return !table->ended;
+    return !table->broken;
 }
 
-void table_read_again(struct table *table, size_t from)
+void table_read_again(struct table *table, size_t from, size_t past)
 {
-    csv_read_again(table->arena, table->source->text, table->source->length, from, table->decimal_comma ? ';' : ',', on_row, table);
+    csv_read_again(table->arena, table->source->text, from, past, table->decimal_comma ? ';' : ',', on_row, table);
 }
 
 /* The file as a whole */
@@ -216,6 +210,18 @@ static struct span byte_span(const struct source *source, size_t byte)
 {
     uint32_t start = source->base + (uint32_t)(byte < source->length ? byte : source->length);
     return (struct span){ start, start + (byte < source->length) };
+}
+
+/* From `at` on: how many bytes are surely ASCII, looked at eight at a time. */
+static size_t ascii_from(const char *text, size_t at, size_t length)
+{
+    size_t begun = at;
+    for (uint64_t eight; at + sizeof eight <= length; at += sizeof eight) {
+        memcpy(&eight, text + at, sizeof eight);
+        if (eight & UINT64_C(0x8080808080808080))
+            break;
+    }
+    return at - begun;
 }
 
 /* A table saved in another encoding is said once, by its name. False: it cannot be read. */
@@ -230,6 +236,9 @@ static bool is_text(struct table *table)
         return false;
     }
     for (size_t at = 0; at < source->length;) {
+        at += ascii_from(text, at, source->length);
+        if (at == source->length)
+            break;
         if ((unsigned char)text[at] < 0x80) {
             at++;
             continue;

@@ -38,7 +38,7 @@ struct table {
     struct findings *findings;
     const struct table_form *form;
     void *owner;                   /* the form's own */
-    bool started, ended;           /* ended: `head` said no, or `row` has seen what it wanted */
+    bool started, broken;          /* broken: `head` said no */
     bool has_unknown;              /* a column it does not know: what seems to be missing may stand there */
     bool decimal_comma;            /* cells are split by ';' */
     int place[TABLE_COLUMNS_MOST]; /* where a column stands in the file; -1: nowhere */
@@ -53,8 +53,8 @@ struct table {
 /* Reads the table's source: table->form, arena, interner, source, findings and owner are set. False where it cannot be read as
  * a table (another encoding, an open quote, nothing in it), with the finding. */
 bool table_read(struct table *table);
-/* After table_read, once more from the first byte of a row on, in a text without quotes. */
-void table_read_again(struct table *table, size_t from);
+/* After table_read, once more from the first byte of a row on and before that of another, in a text without quotes. */
+void table_read_again(struct table *table, size_t from, size_t past);
 
 /* For `head`: a finding for each column that the form does not know, with the nearest name. */
 void table_unknown_say(struct table *table, const struct csv_row *row);
@@ -66,7 +66,11 @@ int table_nearest(const struct table_form *form, const char *text);
 struct span table_span(const struct table *table, const struct csv_cell *cell);
 struct span table_row_span(const struct table *table, const struct csv_row *row);
 /* NULL: empty, or no such column. */
-const struct csv_cell *table_cell(const struct table *table, const struct csv_row *row, int column);
+static inline const struct csv_cell *table_cell(const struct table *table, const struct csv_row *row, int column)
+{
+    int place = table->place[column];
+    return place >= 0 && place < row->count && row->cells[place].length > 0 ? &row->cells[place] : NULL;
+}
 const char *table_name(struct table *table, const struct csv_cell *cell); /* interned, in NFC as in the coach's files */
 /* A number without a sign, in a file with `;` also with a decimal comma. */
 bool table_number(const struct table *table, const char *text, size_t length, struct dec *number);

@@ -135,7 +135,7 @@ static void no_row_is_read_when_the_head_says_no(void **state)
     struct reading r = { .seen = { .stop = true } };
     read_bytes(&r, *state, "lift,load\nsquat,90\n", 19);
     assert_string_equal(r.seen.text, "");
-    assert_true(r.table.ended);
+    assert_true(r.table.broken);
 }
 
 /* "é" as one letter and as e with an accent (Unicode Standard Annex 15). */

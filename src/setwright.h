@@ -85,7 +85,8 @@ struct setwright_style {
 enum setwright_status setwright_findings_text(struct setwright *sw, struct setwright_sink sink, struct setwright_style style);
 
 /* Who takes turns with others to build one output: `athletes` of them at a time, the turn-th (from 0) of `turns`. `done` is called
- * after each turn, when all bytes of it are in the sink; what all write, turn by turn, is the whole, byte for byte. */
+ * after each turn, when all bytes of it are in the sink, which gets them as late as may be; what all write, turn by turn, is the
+ * whole, byte for byte. `sure` of the choice is called before any of them. */
 struct setwright_turns {
     int turn, turns, athletes;
     bool (*done)(void *context); /* false ends the build */
@@ -125,6 +126,8 @@ enum setwright_status setwright_build(struct setwright *sw, const char *format, 
  * athletes of that part are looked at. */
 enum setwright_status setwright_build_checked(struct setwright *sw, const char *format, const struct setwright_choice *choice,
                                               struct setwright_sink sink);
+/* Whether others can help: not where the house made errors of rules that look at everyone. After setwright_load. */
+bool setwright_may_share(struct setwright *sw);
 /* A line a week for each chosen athlete, across blocks and seasons. */
 enum setwright_status setwright_calendar(struct setwright *sw, const struct setwright_choice *choice, struct setwright_sink sink);
 /* A diary to fill in: the chosen sessions, each lift `as planned` with what was printed behind it. */

@@ -115,7 +115,7 @@ enum setwright_status setwright_calendar(struct setwright *sw, const struct setw
     GUARD(sw);
     struct chosen chosen;
     enum setwright_status status = api_choose(sw, choice, &chosen);
-    struct out out = out_new(sw->work, (struct sink){ sink.write, sink.context });
+    struct out out = out_new(sw->work, api_sink(sink));
     return status ? status : write_athletes(sw, &chosen, &out, calendar_write);
 }
 
@@ -124,7 +124,7 @@ enum setwright_status setwright_diary(struct setwright *sw, const struct setwrig
     GUARD(sw);
     struct chosen chosen;
     enum setwright_status status = api_choose(sw, choice, &chosen);
-    struct out out = out_new(sw->work, (struct sink){ sink.write, sink.context });
+    struct out out = out_new(sw->work, api_sink(sink));
     if (status)
         return status;
     blank_diary_head(&out);
@@ -150,9 +150,9 @@ enum setwright_status setwright_build(struct setwright *sw, const char *format_n
         return api_problem(sw, "sheet", choice->sheet, word_nearest(choice->sheet, names, sheet_count()));
     }
     if (sheet && sheet->write)
-        return build_sheet(sw, format_name, sheet, &chosen, (struct sink){ sink.write, sink.context });
+        return build_sheet(sw, format_name, sheet, &chosen, api_sink(sink));
     struct format_options options = { .crlf = choice->crlf, .resumed = chosen.resumed, .narrow = chosen.narrow };
-    struct writer *writer = format->begin(sw->work, (struct sink){ sink.write, sink.context }, &options);
+    struct writer *writer = format->begin(sw->work, api_sink(sink), &options);
     plans_forget(sw);
     sw->bare = format->bare;
     bool written = build_pairs(sw, format, writer, &chosen);

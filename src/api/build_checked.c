@@ -3,7 +3,10 @@
 
 #include "check/run.h"
 
-enum { AHEAD_LEAST = 64 }; /* athletes */
+enum {
+    AHEAD_LEAST = 64,   /* athletes */
+    TURN_LOAD = 1 << 20 /* bytes: a turn of tables, so that nobody waits for the one before */
+};
 
 struct building {
     const struct format *format;
@@ -118,6 +121,12 @@ static enum setwright_status build(struct setwright *sw, struct building *b, con
     return api_status(sw) ? api_status(sw) : written ? SETWRIGHT_FINE : SETWRIGHT_FILES;
 }
 
+bool setwright_may_share(struct setwright *sw)
+{
+    GUARD_WITH(sw, false);
+    return sw->model && !checking_wants_everyone(sw->model);
+}
+
 enum setwright_status setwright_build_checked(struct setwright *sw, const char *format,
                                               const struct setwright_choice *choice, struct setwright_sink sink)
 {
@@ -127,5 +136,5 @@ enum setwright_status setwright_build_checked(struct setwright *sw, const char *
     if (!b.format)
         return api_format_problem(sw, format);
     enum setwright_status status = api_choose_waiting(sw, choice, &b.chosen);
-    return status ? status : build(sw, &b, choice, (struct sink){ sink.write, sink.context });
+    return status ? status : build(sw, &b, choice, (struct sink){ sink.write, sink.context, choice->turns ? TURN_LOAD : 0 });
 }

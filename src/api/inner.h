@@ -111,6 +111,12 @@ struct plan_taker {
 struct checking;
 bool check_all(struct setwright *sw, struct checking *checking, const struct plan_taker *taker); /* false: the taker ended it */
 
+/* A caller's sink, with the usual load. */
+static inline struct sink api_sink(struct setwright_sink sink)
+{
+    return (struct sink){ .write = sink.write, .context = sink.context };
+}
+
 /* What a caller's choice leaves of the plans. */
 struct chosen {
     bool *athletes; /* by order; NULL: all */

@@ -101,7 +101,7 @@ enum setwright_status setwright_review(struct setwright *sw, const char *format,
     enum setwright_status status = api_choose_past(sw, choice, &r.chosen);
     if (status)
         return status;
-    r.out = out_new(sw->work, (struct sink){ sink.write, sink.context });
+    r.out = out_new(sw->work, api_sink(sink));
     bool fine = review_all(&r);
     plans_forget(sw);
     return out_flush(&r.out) && fine ? SETWRIGHT_FINE : SETWRIGHT_FILES;

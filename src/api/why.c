@@ -24,7 +24,7 @@ enum setwright_status setwright_why(struct setwright *sw, const struct setwright
     int written = 0;
     for (int i = 0; i < sw->pairs.count && written >= 0; i++) {
         struct plan *plan = is_chosen(&chosen, &sw->pairs.at[i]) ? plan_pair(sw, &sw->pairs.at[i]) : NULL;
-        int now = plan ? why_write(sw->scratch, (struct sink){ sink.write, sink.context }, plan, question->week, question->day, lift) : 0;
+        int now = plan ? why_write(sw->scratch, api_sink(sink), plan, question->week, question->day, lift) : 0;
         written = now < 0 ? now : written + now;
     }
     return written < 0 ? SETWRIGHT_FILES : written ? SETWRIGHT_FINE : why_nothing(sw, question, lift);

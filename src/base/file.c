@@ -414,6 +414,22 @@ static bool flush(struct file_out *out)
     return write_through(out, out->buffer, used);
 }
 
+bool file_push(struct file_out *out)
+{
+    return !out->failure && flush(out);
+}
+
+struct file_state file_state(const struct file_out *out)
+{
+    return (struct file_state){ out->failure, out->seen };
+}
+
+void file_join(struct file_out *out, struct file_state state)
+{
+    out->failure = out->failure ? out->failure : state.failure;
+    out->seen |= state.seen;
+}
+
 bool file_write(struct file_out *out, const char *bytes, size_t length)
 {
     if (out->failure)

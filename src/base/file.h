@@ -21,6 +21,14 @@ void file_hold(struct arena *arena, struct file_out *out);
 bool file_let_go(struct file_out *out); /* false: a write failed */
 /* Buffered; false after any failure, and once the run is asked to stop (stop.h). */
 bool file_write(struct file_out *out, const char *bytes, size_t length);
+bool file_push(struct file_out *out); /* writes what is buffered; false as file_write */
+/* What a copy of this process (fork) has done to it, told to the one who finishes it. The copy begins with nothing buffered. */
+struct file_state {
+    int failure; /* an errno; 0: none */
+    bool seen;
+};
+struct file_state file_state(const struct file_out *out);
+void file_join(struct file_out *out, struct file_state state);
 bool file_finish(struct file_out *out, const char **why); /* flushes, syncs, closes: all but the rename; false: abandoned */
 bool file_commit(struct file_out *out, const char **why); /* finishes and renames; false: nothing was replaced */
 void file_abandon(struct file_out *out);                  /* closes, removes what was begun */

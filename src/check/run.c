@@ -330,12 +330,17 @@ bool checking_met(const struct checking *checking)
     return checking->all.count > 0;
 }
 
-struct checking *checking_new_errors(struct arena *arena, const struct model *model)
+bool checking_wants_everyone(const struct model *model)
 {
     bool raised = raises_errors(model->checks, model->check_count);
     for (int i = 0; i < model->block_count; i++)
         raised |= raises_errors(model->blocks[i]->checks, model->blocks[i]->check_count);
-    if (raised)
+    return raised;
+}
+
+struct checking *checking_new_errors(struct arena *arena, const struct model *model)
+{
+    if (checking_wants_everyone(model))
         return NULL;
     struct checking *checking = checking_new(arena, model);
     checking->errors_only = true;

@@ -9,8 +9,10 @@ struct checking; /* one check of a whole club */
 /* Reads the `checks` and `allow` lines: findings for unknown rules (nearest name), missing reasons, limits that do not fit. */
 struct checking *checking_new(struct arena *arena, const struct model *model);
 
-/* As checking_new, to ask only what the trade's table has as an error; nothing else is said. NULL where the house's `checks` make
- * errors of other rules: then all must be asked. Such plans may be bare. */
+/* Whether the house's `checks` make errors of other rules than the trade's table: then all must be asked of everyone. */
+bool checking_wants_everyone(const struct model *model);
+/* As checking_new, to ask only what that table has as an error; nothing else is said. NULL where checking_wants_everyone. Such plans
+ * may be bare. */
 struct checking *checking_new_errors(struct arena *arena, const struct model *model);
 
 /* Whether anything would be asked about an athlete without a diary who trains this block alone. */

@@ -56,7 +56,7 @@ static int build_to(struct build *build, const struct setwright_choice *choice, 
     int status = (int)setwright_fits(sw, choice);
     if (status)
         return status;
-    struct workers *workers = build->request->threads > 1 ? workers_begin(build->request, &build->session) : NULL;
+    struct workers *workers = build->request->threads > 1 ? workers_begin(build->request, &build->session, written->out) : NULL;
     status = workers ? workers_build(workers, written->out) : build_checked(build, choice, sink);
     workers_end(workers);
     return status;

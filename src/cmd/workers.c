@@ -4,33 +4,25 @@
 
 #include <errno.h>
 #include <signal.h>
-#include <string.h>
-#include <sys/mman.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
-enum {
-    TURN_ATHLETES = 16,
-    SHELVES = 3,
-    SHELF_ROOM = 1 << 20 /* a turn of tables fits one, so that nobody waits for the one before */
-};
+enum { TURN_ATHLETES = 16 };
 
-/* What a copy writes lies on its shelves, in memory that both see; what it says tells how much and what of it. */
-enum saying { SAYS_BYTES, SAYS_TURN_DONE, SAYS_SURE };
-struct said {
-    enum saying saying;
-    int shelf;
-    size_t length;
-};
-
+/* Whose turn it is to write goes around as a byte, from each worker to the next. */
 struct worker {
     pid_t id;
-    int from, to; /* what it says; a byte for each shelf that is free again */
-    char *shelves;
+    bool sure;
+    int says[2]; /* a pipe to us */
+    int turn[2]; /* a pipe to it: a byte when it may write */
+};
+struct said { /* once it is sure, and once it has ended */
+    bool ended;
+    struct file_state state;
 };
 struct workers {
     struct worker *at;
-    int count, sure;
+    int count;
 };
 
 static bool tell(int to, const void *bytes, size_t length)
@@ -53,168 +45,125 @@ static bool hear(int from, void *bytes, size_t length)
     return true;
 }
 
-/* ---- in a copy ---- */
-
-struct telling {
-    int to, from;
-    char *shelves;
-    int shelf, taken; /* where bytes go now; how many the other side has not cleared */
-    size_t used;
-};
-
-/* What lies on the shelf is told of; then the next one has to be free. */
-static bool shelf_tell(struct telling *telling)
+static void hang_up(int *end)
 {
-    struct said said = { SAYS_BYTES, telling->shelf, telling->used };
-    char cleared;
-    if (!telling->used)
-        return true;
-    if (!tell(telling->to, &said, sizeof said))
-        return false;
-    telling->shelf = (telling->shelf + 1) % SHELVES;
-    telling->used = 0;
-    if (++telling->taken < SHELVES)
-        return true;
-    telling->taken--;
-    return hear(telling->from, &cleared, 1);
+    if (*end >= 0)
+        close(*end);
+    *end = -1;
 }
 
-static bool tell_bytes(void *context, const char *bytes, size_t length)
+/* ---- in a copy ---- */
+
+struct writing {
+    int says, turn, next;
+    struct file_out *out;
+    bool sure, ours; /* it is our turn to write */
+};
+
+static bool turn_take(struct writing *w)
 {
-    struct telling *telling = context;
-    while (length) {
-        size_t room = SHELF_ROOM - telling->used, piece = length < room ? length : room;
-        memcpy(telling->shelves + (size_t)telling->shelf * SHELF_ROOM + telling->used, bytes, piece);
-        telling->used += piece;
-        bytes += piece;
-        length -= piece;
-        if (telling->used == SHELF_ROOM && !shelf_tell(telling))
-            return false;
-    }
+    char turn;
+    if (!w->ours)
+        w->ours = w->sure && hear(w->turn, &turn, 1);
+    return w->ours;
+}
+
+static bool write_bytes(void *context, const char *bytes, size_t length)
+{
+    struct writing *w = context;
+    return turn_take(w) && file_write(w->out, bytes, length);
+}
+
+static bool turn_done(void *context)
+{
+    struct writing *w = context;
+    if (!turn_take(w) || !file_push(w->out))
+        return false;
+    w->ours = false;
+    tell(w->next, "", 1); /* who has no more turns has gone, and needs none */
     return true;
 }
 
-static bool tell_done(void *context)
+static bool is_sure(void *context)
 {
-    struct telling *telling = context;
-    struct said said = { .saying = SAYS_TURN_DONE };
-    return shelf_tell(telling) && tell(telling->to, &said, sizeof said);
+    struct writing *w = context;
+    struct said said = { .ended = false };
+    w->sure = file_let_go(w->out) && tell(w->says, &said, sizeof said);
+    return w->sure;
 }
 
-static bool tell_sure(void *context)
+static int copy_run(struct request *request, struct session *session, int index, struct writing *w)
 {
-    struct telling *telling = context;
-    struct said said = { .saying = SAYS_SURE };
-    return tell(telling->to, &said, sizeof said);
-}
-
-static int copy_run(struct request *request, struct session *session, int index, struct telling *telling)
-{
-    struct setwright_turns turns = { index, request->threads, TURN_ATHLETES, tell_done, telling };
+    struct setwright_turns turns = { index, request->threads, TURN_ATHLETES, turn_done, w };
     struct setwright_choice choice = choice_of(request);
     choice.turns = &turns;
-    choice.sure = tell_sure;
-    return (int)setwright_build_checked(session->sw, request->format, &choice,
-                                        (struct setwright_sink){ tell_bytes, telling });
+    choice.sure = is_sure;
+    int status = (int)setwright_build_checked(session->sw, request->format, &choice, (struct setwright_sink){ write_bytes, w });
+    struct said said = { true, file_state(w->out) };
+    tell(w->says, &said, sizeof said);
+    return status;
 }
 
 /* ---- here ---- */
 
-static void pipe_close(const int *ends)
+/* The copy keeps the ends that are its own. */
+static void copy_begin(struct workers *workers, struct request *request, struct session *session, int index, struct file_out *out)
 {
-    close(ends[0]);
-    close(ends[1]);
-}
-
-static void shelves_free(void *shelves)
-{
-    munmap(shelves, (size_t)SHELVES * SHELF_ROOM);
-}
-
-static char *shelves_new(struct arena *arena)
-{
-    void *shelves = mmap(NULL, (size_t)SHELVES * SHELF_ROOM, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
-    if (shelves == MAP_FAILED)
-        return NULL;
-    arena_ends(arena, shelves_free, shelves);
-    return shelves;
-}
-
-static bool worker_begin(struct workers *workers, struct request *request, struct session *session, int index)
-{
-    int says[2], clears[2];
-    char *shelves = shelves_new(request->arena);
-    if (!shelves || pipe(says))
-        return false;
-    if (pipe(clears)) {
-        pipe_close(says);
-        return false;
-    }
-    fflush(NULL);
-    pid_t id = fork();
-    if (id == 0) {
-        for (int i = 0; i < workers->count; i++) {
-            close(workers->at[i].from);
-            close(workers->at[i].to);
+    struct worker *own = &workers->at[index], *next = &workers->at[(index + 1) % workers->count];
+    struct writing w = { .says = own->says[1], .turn = own->turn[0], .next = next->turn[1], .out = out };
+    own->says[1] = own->turn[0] = next->turn[1] = -1;
+    for (int i = 0; i < workers->count; i++)
+        for (int end = 0; end < 2; end++) {
+            hang_up(&workers->at[i].says[end]);
+            hang_up(&workers->at[i].turn[end]);
         }
-        close(says[0]);
-        close(clears[1]);
-        _exit(copy_run(request, session, index,
-                       &(struct telling){ .to = says[1], .from = clears[0], .shelves = shelves }));
-    }
-    close(says[1]);
-    close(clears[0]);
-    workers->at[workers->count++] = (struct worker){ id, says[0], clears[1], shelves };
-    return id >= 0;
+    _exit(copy_run(request, session, index, &w));
 }
 
-struct workers *workers_begin(struct request *request, struct session *session)
+static bool pipes_make(struct workers *workers)
 {
-    struct workers *workers = NEW(request->arena, struct workers);
-    workers->at = NEW_MANY(request->arena, struct worker, request->threads);
-    for (int i = 0; i < request->threads; i++)
-        if (!worker_begin(workers, request, session, i)) {
-            workers_end(workers);
-            return NULL;
-        }
-    return workers;
-}
-
-/* Once nobody can meet an error any more nothing is held back. */
-static bool one_more_is_sure(struct workers *workers, struct file_out *out)
-{
-    return ++workers->sure < workers->count || file_let_go(out);
-}
-
-static bool take_shelf(const struct worker *worker, const struct said *said, struct file_out *out)
-{
-    if (said->shelf < 0 || said->shelf >= SHELVES || said->length > SHELF_ROOM ||
-        !file_write(out, worker->shelves + (size_t)said->shelf * SHELF_ROOM, said->length))
-        return false;
-    tell(worker->to, "", 1); /* who is done has gone, and needs no shelf */
+    for (int i = 0; i < workers->count; i++)
+        if (pipe(workers->at[i].says) || pipe(workers->at[i].turn))
+            return false;
     return true;
 }
 
-/* One turn of one worker; false: it has no more, or the target takes no more. */
-static bool take_turn(struct workers *workers, const struct worker *worker, struct file_out *out)
+struct workers *workers_begin(struct request *request, struct session *session, struct file_out *out)
 {
-    struct said said;
-    while (hear(worker->from, &said, sizeof said)) {
-        if (said.saying == SAYS_TURN_DONE)
-            return true;
-        if (!(said.saying == SAYS_SURE ? one_more_is_sure(workers, out) : take_shelf(worker, &said, out)))
-            return false;
+    if (!setwright_may_share(session->sw))
+        return NULL;
+    struct workers *workers = NEW(request->arena, struct workers);
+    workers->at = NEW_MANY(request->arena, struct worker, request->threads);
+    workers->count = request->threads;
+    for (int i = 0; i < workers->count; i++)
+        workers->at[i] = (struct worker){ .says = { -1, -1 }, .turn = { -1, -1 } };
+    bool made = pipes_make(workers);
+    fflush(NULL);
+    for (int i = 0; made && i < workers->count; i++) {
+        workers->at[i].id = fork();
+        if (workers->at[i].id == 0)
+            copy_begin(workers, request, session, i, out);
+        made = workers->at[i].id > 0;
     }
-    return false;
+    for (int i = 0; i < workers->count; i++) {
+        hang_up(&workers->at[i].says[1]);
+        hang_up(&workers->at[i].turn[0]);
+    }
+    if (made)
+        return workers;
+    workers_end(workers);
+    return NULL;
 }
 
-static void worker_hang_up(struct worker *worker)
+static bool all_sure(struct workers *workers)
 {
-    if (worker->from < 0)
-        return;
-    close(worker->from);
-    close(worker->to);
-    worker->from = -1;
+    bool all = true;
+    for (int i = 0; i < workers->count; i++) {
+        struct said said;
+        workers->at[i].sure = hear(workers->at[i].says[0], &said, sizeof said) && !said.ended;
+        all &= workers->at[i].sure;
+    }
+    return all;
 }
 
 /* One that did not end by itself was killed, mostly for want of memory. */
@@ -227,18 +176,28 @@ static int worker_wait(struct worker *worker)
     return WIFEXITED(status) ? WEXITSTATUS(status) : EXIT_LIMIT;
 }
 
+/* The first may write. From then on only they hold the ends of their turns: if one breaks off, the next one hears it. */
+static void turns_begin(struct workers *workers)
+{
+    tell(workers->at[0].turn[1], "", 1);
+    for (int i = 0; i < workers->count; i++)
+        hang_up(&workers->at[i].turn[1]);
+}
+
 int workers_build(struct workers *workers, struct file_out *out)
 {
     int worst = 0;
-    for (int turn = 0; take_turn(workers, &workers->at[turn % workers->count], out);)
-        turn++;
-    for (int i = 0; i < workers->count; i++) { /* the others say once more that they are done */
-        while (!file_failed(out) && take_turn(workers, &workers->at[i], out))
-            continue;
-        worker_hang_up(&workers->at[i]);
-    }
+    bool writes = all_sure(workers);
+    if (writes)
+        turns_begin(workers);
     for (int i = 0; i < workers->count; i++) {
-        int status = worker_wait(&workers->at[i]);
+        struct worker *worker = &workers->at[i];
+        struct said said;
+        if (!writes && worker->sure)
+            continue; /* it waits for its turn, and would for ever */
+        if (writes && hear(worker->says[0], &said, sizeof said))
+            file_join(out, said.state);
+        int status = worker_wait(worker);
         worst = status > worst ? status : worst;
     }
     if (worst == EXIT_LIMIT)
@@ -251,7 +210,10 @@ void workers_end(struct workers *workers)
 {
     for (int i = 0; workers && i < workers->count; i++) {
         struct worker *worker = &workers->at[i];
-        worker_hang_up(worker);
+        for (int end = 0; end < 2; end++) {
+            hang_up(&worker->says[end]);
+            hang_up(&worker->turn[end]);
+        }
         if (worker->id <= 0)
             continue;
         kill(worker->id, SIGKILL);

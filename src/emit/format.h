@@ -8,6 +8,7 @@
 struct sink {
     bool (*write)(void *context, const char *bytes, size_t length);
     void *context;
+    size_t load; /* bytes that it would have at once; 0: the usual */
 };
 
 /* Which weeks are written; 0: no bound. Dates inclusive: with bounds undated days go by their week's first day. */

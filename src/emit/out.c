@@ -5,13 +5,14 @@ enum { STEPS_A_BYTE = 4 }; /* of work: what is written is as little without boun
 
 struct out out_new(struct arena *arena, struct sink sink)
 {
-    size_t room = OUT_FULL + OUT_FULL / 4;
+    sink.load = sink.load ? sink.load : OUT_FULL;
+    size_t room = sink.load + OUT_FULL / 4;
     return (struct out){ .arena = arena, .sink = sink, .at = arena_alloc(arena, room), .room = room };
 }
 
 struct out out_scratch(struct arena *arena)
 {
-    return (struct out){ .arena = arena };
+    return (struct out){ .arena = arena, .sink.load = OUT_FULL };
 }
 
 char *out_grow(struct out *out, size_t length)
@@ -38,7 +39,7 @@ bool out_flush(struct out *out)
 
 bool out_settle(struct out *out)
 {
-    return out->used < OUT_FULL ? !out->failed : out_flush(out);
+    return out->used < out->sink.load ? !out->failed : out_flush(out);
 }
 
 void out_chars(struct out *out, char c, int count)

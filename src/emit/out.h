@@ -11,7 +11,7 @@
 
 #include <string.h>
 
-enum { OUT_FULL = 1 << 16 }; /* bytes handed to the sink at once, or a little more */
+enum { OUT_FULL = 1 << 16 }; /* the usual load of a sink: bytes handed to it at once, or a little more */
 
 struct out {
     struct arena *arena;

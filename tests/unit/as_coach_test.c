@@ -111,7 +111,7 @@ static const char *sheet_of(struct told *t, struct narrow narrow)
     struct plan *plans[PAIRS];
     bool begun = false;
     struct caught caught = { arena_alloc(t->arena, (1 << 16) + 1), 0, 1 << 16 };
-    struct out out = out_new(t->arena, (struct sink){ catch_bytes, &caught });
+    struct out out = out_new(t->arena, (struct sink){ .write = catch_bytes, .context = &caught });
     for (int i = 0; i < PAIRS; i++)
         plans[i] = told_plan(t, pairs[i][0], pairs[i][1]);
     assert_true(sheet_coach(&out, &narrow, plans, PAIRS, &begun));
@@ -175,7 +175,7 @@ static void a_max_worked_out_is_told_to_a_tenth(void **state)
         struct told t = told_club(text);
         struct plan *plan = told_plan(&t, "a", "ines");
         struct caught caught = { arena_alloc(t.arena, (1 << 16) + 1), 0, 1 << 16 };
-        struct out out = out_new(t.arena, (struct sink){ catch_bytes, &caught });
+        struct out out = out_new(t.arena, (struct sink){ .write = catch_bytes, .context = &caught });
         bool begun = false;
         assert_true(sheet_coach(&out, &(struct narrow){ 0 }, &plan, 1, &begun) && out_flush(&out));
         assert_non_null(strstr(caught.text, rows[i].says));
@@ -209,7 +209,7 @@ static void a_failed_write_is_told(void **state)
     struct told t = told_club(club);
     bool begun = false;
     struct caught none = { .most = 0 };
-    struct out out = out_new(t.arena, (struct sink){ catch_bytes, &none });
+    struct out out = out_new(t.arena, (struct sink){ .write = catch_bytes, .context = &none });
     struct plan *plan = told_plan(&t, "alone", "tomas");
     sheet_coach(&out, &(struct narrow){ 0 }, &plan, 1, &begun);
     assert_false(out_flush(&out));

@@ -156,7 +156,7 @@ static const char *sheet_of(struct told *t, const char *block, const char *const
     int count = 0;
     bool begun = false;
     struct caught caught = { arena_alloc(t->arena, (1 << 16) + 1), 0, 1 << 16 };
-    struct out out = out_new(t->arena, (struct sink){ catch_bytes, &caught });
+    struct out out = out_new(t->arena, (struct sink){ .write = catch_bytes, .context = &caught });
     for (; athletes[count]; count++)
         plans[count] = told_plan(t, block, athletes[count]);
     assert_true(sheet_group(&out, &narrow, plans, count, &begun));
@@ -252,7 +252,7 @@ static void a_failed_write_is_told(void **state)
     struct told t = told_club(squad);
     bool begun = false;
     struct caught none = { .most = 0 };
-    struct out out = out_new(t.arena, (struct sink){ catch_bytes, &none });
+    struct out out = out_new(t.arena, (struct sink){ .write = catch_bytes, .context = &none });
     struct plan *plan = told_plan(&t, "winter", "ana");
     sheet_group(&out, &(struct narrow){ 0 }, &plan, 1, &begun);
     assert_false(out_flush(&out));

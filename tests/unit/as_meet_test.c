@@ -237,7 +237,7 @@ static void a_refused_page_is_told(void **state)
     struct narrow narrow = { 0 };
     bool (*const sinks[])(void *, const char *, size_t) = { refused, kept };
     for (int i = 0; i < 2; i++) {
-        struct out out = out_new(written.t.arena, (struct sink){ sinks[i], NULL });
+        struct out out = out_new(written.t.arena, (struct sink){ .write = sinks[i], .context = NULL });
         bool begun = false, fine = true;
         for (int page = 0; page < 100 && fine; page++)
             fine = sheet_meet(&out, &narrow, (struct plan *[]){ plan }, 1, &begun);

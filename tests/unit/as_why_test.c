@@ -23,7 +23,7 @@ static int why_of(struct told *t, struct kept *kept, const char *text, int week,
     *t = told_club(text);
     assert_int_equal(findings_count(t->findings, LEVEL_ERROR), 0);
     memset(kept->text, 0, sizeof kept->text);
-    return why_write(t->arena, (struct sink){ keep, kept }, told_plan(t, "one", "ines"), week, day,
+    return why_write(t->arena, (struct sink){ .write = keep, .context = kept }, told_plan(t, "one", "ines"), week, day,
                      model_lift(t->model, lift));
 }
 

@@ -283,7 +283,7 @@ static void athletes_follow_each_other(void **state)
     struct caught caught = caught_new(*state, 1 << 16);
     const struct format *format = format_find("yaml");
     struct format_options options = { .narrow = { .first_week = 2 } };
-    struct writer *writer = format->begin(*state, (struct sink){ catch_bytes, &caught }, &options);
+    struct writer *writer = format->begin(*state, (struct sink){ .write = catch_bytes, .context = &caught }, &options);
     piotr->ines.name = "piotr";
     piotr->ines.title = NULL;
     assert_true(format->athlete(writer, &ines->ines) && format->plan(writer, &ines->plan));

@@ -171,7 +171,7 @@ static void a_failed_write_is_told(void **state)
 {
     (void)state;
     struct told t = told_club(PEOPLE BLOCKS SPRING);
-    struct out out = out_new(t.arena, (struct sink){ refuse, NULL });
+    struct out out = out_new(t.arena, (struct sink){ .write = refuse, .context = NULL });
     struct plan *plan = told_plan(&t, "peak", "ines");
     assert_true(calendar_write(&out, &(struct narrow){ 0 }, plan->athlete, &plan, 1)); /* held back until there is a load */
     assert_false(out_flush(&out));

@@ -15,7 +15,7 @@ static void table_begin(struct told *t, struct table *table)
 {
     table->caught = (struct caught){ arena_alloc(t->arena, MOST), 0, MOST };
     table->writer =
-        csv_begin(t->arena, (struct sink){ catch_bytes, &table->caught }, &(struct format_options){ .resumed = true });
+        csv_begin(t->arena, (struct sink){ .write = catch_bytes, .context = &table->caught }, &(struct format_options){ .resumed = true });
 }
 
 static struct plan_job job_of(const struct told *t, int athlete, struct shapes *shapes)

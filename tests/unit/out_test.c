@@ -54,7 +54,7 @@ static void dates_and_runs_of_characters(void **state)
 static void bytes_go_out_by_the_load(void **state)
 {
     struct caught caught = caught_new(*state, 4 * OUT_FULL);
-    struct out out = out_new(*state, (struct sink){ catch_bytes, &caught });
+    struct out out = out_new(*state, (struct sink){ .write = catch_bytes, .context = &caught });
     out_chars(&out, 'a', OUT_FULL - 1);
     assert_true(out_settle(&out));
     assert_int_equal(caught.writes, 0);
@@ -71,10 +71,23 @@ static void bytes_go_out_by_the_load(void **state)
     assert_int_equal(caught.text[caught.length - 1], 'c');
 }
 
+/* A sink that wants more at once gets it. */
+static void a_load_may_be_larger(void **state)
+{
+    struct caught caught = caught_new(*state, 4 * OUT_FULL);
+    struct out out = out_new(*state, (struct sink){ .write = catch_bytes, .context = &caught, .load = 2 * OUT_FULL });
+    out_chars(&out, 'a', 2 * OUT_FULL - 1);
+    assert_true(out_settle(&out));
+    assert_int_equal(caught.writes, 0);
+    out_char(&out, 'b');
+    assert_true(out_settle(&out));
+    assert_int_equal(caught.writes, 1);
+}
+
 static void after_a_failure_nothing_is_tried_again(void **state)
 {
     struct caught caught = caught_new(*state, 3);
-    struct out out = out_new(*state, (struct sink){ catch_bytes, &caught });
+    struct out out = out_new(*state, (struct sink){ .write = catch_bytes, .context = &caught });
     out_text(&out, "four");
     assert_false(out_flush(&out));
     out_text(&out, "two");
@@ -98,7 +111,7 @@ static void what_is_written_is_work(void **state)
     static char text[256];
     static struct caught caught;
     caught = (struct caught){ .text = text, .most = sizeof text - 1 };
-    out.sink = (struct sink){ catch_bytes, &caught };
+    out.sink = (struct sink){ .write = catch_bytes, .context = &caught };
     out_chars(&out, 'x', 100);
     arena_share(arena, &budget);
     if (setjmp(here) == ARENA_WORK)
@@ -120,6 +133,7 @@ int main(void)
         TEST(numbers_are_written),
         TEST(dates_and_runs_of_characters),
         TEST(bytes_go_out_by_the_load),
+        TEST(a_load_may_be_larger),
         TEST(after_a_failure_nothing_is_tried_again),
         TEST(what_is_written_is_work),
     };

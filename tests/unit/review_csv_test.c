@@ -68,7 +68,7 @@ static void a_sink_that_refuses_is_told(void **state)
     char text[16];
     struct caught caught = { text, 0, sizeof text };
     struct looked l = look_back("2027-01-04 A missed", (struct review_scope){ .outside = true });
-    struct out out = out_new(l.t.arena, (struct sink){ catch_bytes, &caught });
+    struct out out = out_new(l.t.arena, (struct sink){ .write = catch_bytes, .context = &caught });
     assert_true(review_csv(&out, told_athlete(&l.t, "ines"), l.review));
     assert_false(out_flush(&out));
     assert_false(review_csv(&out, told_athlete(&l.t, "ines"), l.review));

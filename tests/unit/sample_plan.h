@@ -227,7 +227,7 @@ static inline bool write_plan(const char *format_name, struct arena *arena, cons
                               const struct format_options *options, struct caught *caught, int times)
 {
     const struct format *format = format_find(format_name);
-    struct sink sink = { catch_bytes, caught };
+    struct sink sink = { .write = catch_bytes, .context = caught };
     struct writer *writer = format->begin(arena, sink, options);
     bool fine = format->athlete(writer, plan->athlete);
     for (int i = 0; i < times; i++)

@@ -4,11 +4,13 @@
 #   make demo       build it, check examples/ and show one training sheet
 #   make test       unit and whole-program tests; ONLY=plates runs those with "plates" in their name
 #   make check      everything: gcc and clang without a warning, the tests, the tests again under
-#                   the sanitizers, coverage of lines and branches (installs missing Debian packages first)
+#                   the sanitizers, coverage of lines and branches, static analysis (installs missing Debian
+#                   packages first)
 #   make bench      the benchmarks             make golden    rewrite the expected outputs of the tests
 #   make mutate     whether the tests notice a rule of the trade that is slightly wrong
 #   make fuzz       inputs by chance for each target, TIME=60 seconds each; TARGETS="parser roster" chooses,
 #                   FUZZER=afl takes AFL++ instead of clang's own
+#   make cluster    the manual's job array on a Slurm of this one machine, for root
 #   make install    PREFIX=/usr/local DESTDIR= make uninstall removes what install put there
 #   make format     clang-format in place      make analyse   gcc -fanalyzer, clang-tidy and cppcheck over src/
 #
@@ -31,6 +33,7 @@ bench_packages = flex python3
 fuzz_packages  = clang libclang-rt-14-dev llvm python3
 afl_packages   = afl++ clang python3
 analyse_packages = clang-tidy cppcheck python3
+cluster_packages = slurm-wlm munge python3
 
 ifeq ($(MAKELEVEL),0)
 MAKEFLAGS += -j2
@@ -126,8 +129,8 @@ link_targets.afl  = -fsanitize=fuzzer
 fuzzer.fuzz = run
 fuzzer.afl  = afl
 
-.PHONY: all units targets objects tools demo test check bench mutate fuzz analyse golden format install uninstall clean
-.PHONY: build-packages check-packages bench-packages fuzz-packages analyse-packages
+.PHONY: all units targets objects tools demo test check bench cluster mutate fuzz analyse golden format install uninstall clean
+.PHONY: build-packages check-packages bench-packages cluster-packages fuzz-packages analyse-packages
 all: $B/setwright
 units: $(test_programs) targets
 targets: $(fuzz_programs) $B/fuzz/dictionary
@@ -230,6 +233,8 @@ bench-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(bench_packages))
 fuzz-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $($(FUZZER)_packages))
+cluster-packages: ; @mkdir -p $(BUILD)
+	$(call get_packages,$(build_packages) $(cluster_packages))
 analyse-packages: ; @mkdir -p $(BUILD)
 	$(call get_packages,$(build_packages) $(analyse_packages))
 
@@ -268,7 +273,12 @@ check: $(BUILD)/locale/de_DE.UTF-8
 	@$(run) step 'coverage of src/: lines at least $(LINE_FLOOR) %, branches at least $(BRANCH_FLOOR) %' \
 	    gcovr -r . --filter src/ --branches --print-summary --fail-under-line $(LINE_FLOOR) \
 	    --fail-under-branch $(BRANCH_FLOOR) --object-directory $(BUILD)/cov $(BUILD)/cov/src
+	@$(run) step 'static analysis: gcc -fanalyzer, clang-tidy, cppcheck' $(MAKE) -s analyse
 	@$(run) total
+
+cluster: cluster-packages
+	@$(MAKE) VARIANT=release all
+	SETWRIGHT=$(abspath $(BUILD))/release/setwright SETWRIGHT_SRC=$(CURDIR) tests/cluster/slurm.sh
 
 bench: bench-packages
 	@$(MAKE) VARIANT=release all

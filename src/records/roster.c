@@ -15,7 +15,10 @@ static const char *const names[COLUMN_COUNT] = { "athlete", "title", "group", "g
 /* clang-format on */
 static const char all_names[] = "athlete, title, group, gym, bodyweight, lift, max, unit, reps, rpe, date";
 
-enum { NAMES_MOST = 64 }; /* of lifts or gyms in a plain roster */
+enum {
+    NAMES_MOST = 64,   /* of lifts or gyms in a plain roster */
+    PASSED_A_SLOT = 64 /* names made to fall on one place of the table would be looked through for hours */
+};
 
 struct roster_name_list {
     VEC(struct roster_cell) list;
@@ -26,7 +29,7 @@ struct learning {
     struct arena *arena, *scratch;
     bool plain;
     uint32_t *slots; /* a hash set of the places where lifters' names first stand; 0: free */
-    int slot_count;
+    int slot_count, passed; /* slots passed in looking, since there are so many */
     VEC(uint32_t) places;
     struct roster_name_list lifts, gyms;
 };
@@ -235,7 +238,7 @@ static bool slots_are_few(const struct learning *learning, int lifters)
     return 8 * (int64_t)lifters >= 7 * (int64_t)learning->slot_count;
 }
 
-static uint32_t *slot_of(const struct learning *learning, const struct table *table, const char *name, size_t length)
+static uint32_t *slot_of(struct learning *learning, const struct table *table, const char *name, size_t length)
 {
     uint64_t hash = 0;
     for (size_t i = 0; i < length; i++)
@@ -245,6 +248,7 @@ static uint32_t *slot_of(const struct learning *learning, const struct table *ta
         const char *there = text_at(table, (struct span){ learning->slots[at], 0 });
         if (!strncmp(name, there, length) && name_length(there) == length)
             break;
+        learning->passed++;
     }
     return &learning->slots[at];
 }
@@ -263,6 +267,7 @@ static void learning_widen(struct learning *learning, const struct table *table)
     uint32_t *old = learning->slots;
     int old_count = learning->slot_count, expected = lifters_expected(learning, table);
     learning->slot_count = FEWEST;
+    learning->passed = 0;
     while (learning->slot_count <= old_count || slots_are_few(learning, expected))
         learning->slot_count *= 2;
     if (learning->places.room < expected) {
@@ -286,7 +291,7 @@ static void lifter_learn(struct learning *learning, const struct table *table, c
         learning_widen(learning, table);
     uint32_t *slot =
         slot_of(learning, table, text_at(table, made->athlete.at), made->athlete.at.end - made->athlete.at.start);
-    learning->plain &= !*slot;
+    learning->plain &= !*slot && learning->passed < PASSED_A_SLOT * learning->slot_count;
     *slot = made->athlete.at.start;
     vec_add(learning->arena, &learning->places, made->athlete.at.start - table->source->base);
 }

@@ -295,6 +295,25 @@ static void large_rosters(void **state)
     assert_false(read_text(*state, text).roster.is_plain);
 }
 
+/* Names made to fall on one of the 1,024 places that the table of names begins with. */
+static void names_made_to_collide(void **state)
+{
+    enum { NAMES = 800, PLACES = 1024 };
+    char *text = arena_alloc(*state, NAMES * 24), *at = text + sprintf(text, "athlete\n"), name[16];
+    for (int made = 0, i = 0; made < NAMES; i++) {
+        uint64_t hash = 0;
+        sprintf(name, "l%d", i);
+        for (const char *c = name; *c; c++)
+            hash = (hash + (unsigned char)*c) * UINT64_C(0x9E3779B97F4A7C15);
+        if ((hash >> 32) % PLACES == 7)
+            at += sprintf(at, "%s\n", name), made++;
+    }
+    struct reading r = read_text(*state, text);
+    assert_int_equal(findings_total(r.findings), 0);
+    assert_false(r.roster.is_plain);
+    assert_int_equal(r.roster.row_count, NAMES);
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, pool_setup, pool_teardown)
 
 int main(void)
@@ -311,6 +330,7 @@ int main(void)
         TEST(plain_rosters),
         TEST(lifts_and_gyms_are_named_once),
         TEST(large_rosters),
+        TEST(names_made_to_collide),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -2,7 +2,7 @@
 
 #include "base/hidden.h"
 #include "base/name.h"
-#include "records/table.h"
+#include "records/learning.h"
 
 /* clang-format off */
 enum column {
@@ -14,25 +14,6 @@ static const char *const names[COLUMN_COUNT] = { "athlete", "title", "group", "g
                                                  "max",     "unit",  "reps",  "rpe",  "date" };
 /* clang-format on */
 static const char all_names[] = "athlete, title, group, gym, bodyweight, lift, max, unit, reps, rpe, date";
-
-enum {
-    NAMES_MOST = 64,   /* of lifts or gyms in a plain roster */
-    PASSED_A_SLOT = 64 /* names made to fall on one place of the table would be looked through for hours */
-};
-
-struct roster_name_list {
-    VEC(struct roster_cell) list;
-};
-
-/* What is learnt of a roster while it is read for the first time. */
-struct learning {
-    struct arena *arena, *scratch;
-    bool plain;
-    uint32_t *slots; /* a hash set of the places where lifters' names first stand; 0: free */
-    int slot_count, passed; /* slots passed in looking, since there are so many */
-    VEC(uint32_t) places;
-    struct roster_name_list lifts, gyms;
-};
 
 struct rows {
     struct span last_athlete; /* the cell in the row before; nowhere: none yet */
@@ -56,14 +37,10 @@ static bool first_row(struct table *table, const struct csv_row *row)
 
 /* Cells */
 
-static const char *text_at(const struct table *table, struct span at)
-{
-    return table->source->text + (at.start - table->source->base);
-}
-
 static bool same_bytes(const struct table *table, struct span a, struct span b)
 {
-    return a.end - a.start == b.end - b.start && !memcmp(text_at(table, a), text_at(table, b), a.end - a.start);
+    return a.end - a.start == b.end - b.start &&
+           !memcmp(table_text(table, a.start), table_text(table, b.start), a.end - a.start);
 }
 
 static struct roster_cell title_of(const struct table *table, const struct csv_row *row)
@@ -74,7 +51,7 @@ static struct roster_cell title_of(const struct table *table, const struct csv_r
         return (struct roster_cell){ 0 };
     struct span at = table_span(table, cell);
     if (rows->learning)
-        hidden_say(table->findings, text_at(table, at), at.end - at.start, at.start, "cell");
+        hidden_say(table->findings, table_text(table, at.start), at.end - at.start, at.start, "cell");
     return (struct roster_cell){ cell->text, at };
 }
 
@@ -82,14 +59,6 @@ static void name_misfit(struct table *table, enum column column, const struct cs
 {
     table_misfit(table, column, cell, "is not a name",
                  "a name starts with a letter and goes on with letters, digits, - and _, without blanks: hanna-sorel");
-}
-
-static bool is_ascii(const char *text)
-{
-    for (; *text; text++)
-        if ((unsigned char)*text >= 0x80)
-            return false;
-    return true;
 }
 
 /* Most lifters have several rows, and of many lifters no name is kept. */
@@ -100,7 +69,7 @@ static struct roster_cell athlete_of(struct table *table, const struct csv_row *
     if (!cell)
         return (struct roster_cell){ 0 };
     struct roster_cell name = { cell->text, table_span(table, cell) };
-    if (!is_ascii(cell->text))
+    if (!text_is_ascii(cell->text, cell->length))
         name.text = table_name(table, cell);
     else if (span_is_somewhere(rows->last_athlete) && same_bytes(table, rows->last_athlete, name.at))
         return name;
@@ -215,110 +184,12 @@ static bool is_complete(struct table *table, const struct csv_row *row, const st
     return false;
 }
 
-/* ---- what is learnt for reading it again ---- */
-
-static void names_learn(struct learning *learning, struct roster_name_list *known, const struct roster_cell *name)
-{
-    for (int i = 0; i < known->list.count; i++)
-        if (known->list.at[i].text == name->text)
-            return;
-    learning->plain &= known->list.count < NAMES_MOST;
-    if (learning->plain)
-        vec_add(learning->scratch, &known->list, *name);
-}
-
-/* Of an unquoted name that stands here. */
-static size_t name_length(const char *name)
-{
-    return strcspn(name, ",; \t\r\n");
-}
-
-static bool slots_are_few(const struct learning *learning, int lifters)
-{
-    return 8 * (int64_t)lifters >= 7 * (int64_t)learning->slot_count;
-}
-
-static uint32_t *slot_of(struct learning *learning, const struct table *table, const char *name, size_t length)
-{
-    uint64_t hash = 0;
-    for (size_t i = 0; i < length; i++)
-        hash = (hash + (unsigned char)name[i]) * UINT64_C(0x9E3779B97F4A7C15);
-    uint32_t at = (uint32_t)(hash >> 32) & (uint32_t)(learning->slot_count - 1);
-    for (; learning->slots[at]; at = (at + 1) & (uint32_t)(learning->slot_count - 1)) {
-        const char *there = text_at(table, (struct span){ learning->slots[at], 0 });
-        if (!strncmp(name, there, length) && name_length(there) == length)
-            break;
-        learning->passed++;
-    }
-    return &learning->slots[at];
-}
-
-/* How many lifters there are in all, if the rest of the table is like what was read. */
-static int lifters_expected(const struct learning *learning, const struct table *table)
-{
-    int met = learning->places.count;
-    return met ? (int)((uint64_t)met * table->source->length / learning->places.at[met - 1]) + 1 : 0;
-}
-
-/* Once some were met, there is room for all at once: what is outgrown is left in memory. */
-static void learning_widen(struct learning *learning, const struct table *table)
-{
-    enum { FEWEST = 1024 };
-    uint32_t *old = learning->slots;
-    int old_count = learning->slot_count, expected = lifters_expected(learning, table);
-    learning->slot_count = FEWEST;
-    learning->passed = 0;
-    while (learning->slot_count <= old_count || slots_are_few(learning, expected))
-        learning->slot_count *= 2;
-    if (learning->places.room < expected) {
-        learning->places.room = expected;
-        learning->places.at =
-            arena_grown(learning->arena, learning->places.at, sizeof(uint32_t) * (size_t)learning->places.count,
-                        sizeof(uint32_t) * (size_t)expected);
-    }
-    learning->slots = NEW_MANY(learning->scratch, uint32_t, learning->slot_count);
-    for (int i = 0; i < old_count; i++) {
-        const char *name = old[i] ? text_at(table, (struct span){ old[i], 0 }) : NULL;
-        if (name)
-            *slot_of(learning, table, name, name_length(name)) = old[i];
-    }
-}
-
-/* The first row of a lifter, or of one whose rows stand apart. */
-static void lifter_learn(struct learning *learning, const struct table *table, const struct roster_row *made)
-{
-    if (slots_are_few(learning, learning->places.count))
-        learning_widen(learning, table);
-    uint32_t *slot =
-        slot_of(learning, table, text_at(table, made->athlete.at), made->athlete.at.end - made->athlete.at.start);
-    learning->plain &= !*slot && learning->passed < PASSED_A_SLOT * learning->slot_count;
-    *slot = made->athlete.at.start;
-    vec_add(learning->arena, &learning->places, made->athlete.at.start - table->source->base);
-}
-
-static void row_learn(struct learning *learning, const struct table *table, const struct rows *rows,
-                      const struct roster_row *made)
-{
-    if (!learning->plain)
-        return;
-    learning->plain =
-        !made->group.text && is_ascii(made->athlete.text) && dec_is_multiple(made->max, (struct dec){ DEC_ONE / 100 });
-    if (made->lift.text)
-        names_learn(learning, &learning->lifts, &made->lift);
-    if (made->gym.text)
-        names_learn(learning, &learning->gyms, &made->gym);
-    if (learning->plain &&
-        (!span_is_somewhere(rows->last_athlete) || !same_bytes(table, rows->last_athlete, made->athlete.at)))
-        lifter_learn(learning, table, made);
-}
-
-/* ---- the rows ---- */
-
 static void row_take(struct table *table, const struct roster_row *made)
 {
     struct rows *rows = table->owner;
+    bool is_next = !span_is_somewhere(rows->last_athlete) || !same_bytes(table, rows->last_athlete, made->athlete.at);
     if (rows->learning)
-        row_learn(rows->learning, table, rows, made);
+        learning_row(rows->learning, table, made, is_next);
     else
         rows->each(rows->context, made);
     rows->last_athlete = made->athlete.at;
@@ -362,21 +233,11 @@ static const struct table_form form = { .kind = KIND_ROSTER,
                                         .head = first_row,
                                         .row = other_row };
 
-static struct roster_names names_kept(struct arena *arena, const struct roster_name_list *known)
-{
-    struct roster_cell *kept = NEW_MANY(arena, struct roster_cell, known->list.count + 1);
-    for (int i = 0; i < known->list.count; i++)
-        kept[i] = known->list.at[i];
-    return (struct roster_names){ kept, known->list.count };
-}
-
 struct roster roster_read(struct arena *arena, struct arena *scratch, struct interner *interner, struct source *source,
                           struct findings *findings)
 {
-    struct learning learning = { .arena = arena,
-                                 .scratch = scratch,
-                                 .plain = !memchr(source->text, '"', source->length) };
-    struct rows rows = { .learning = &learning };
+    struct learning *learning = learning_new(arena, scratch, source);
+    struct rows rows = { .learning = learning };
     struct table *table = NEW(arena, struct table);
     *table = (struct table){
         .arena = scratch, .interner = interner, .source = source, .findings = findings, .form = &form, .owner = &rows
@@ -384,11 +245,8 @@ struct roster roster_read(struct arena *arena, struct arena *scratch, struct int
     table_read(table);
     table->owner = NULL, table->arena = NULL;
     table->misfits.at = NULL, table->misfits.room = 0;
-    struct roster roster = { .table = table, .row_count = rows.count, .is_plain = learning.plain };
-    if (!learning.plain)
-        return roster;
-    roster.places = learning.places.at, roster.lifter_count = learning.places.count;
-    roster.lifts = names_kept(arena, &learning.lifts), roster.gyms = names_kept(arena, &learning.gyms);
+    struct roster roster = { .table = table, .row_count = rows.count };
+    learning_end(learning, &roster);
     return roster;
 }
 

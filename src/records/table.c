@@ -212,7 +212,7 @@ static struct span byte_span(const struct source *source, size_t byte)
     return (struct span){ start, start + (byte < source->length) };
 }
 
-/* From `at` on: how many bytes are surely ASCII, looked at eight at a time. */
+/* From `at` on: how many bytes are ASCII, looked at eight at a time. */
 static size_t ascii_from(const char *text, size_t at, size_t length)
 {
     size_t begun = at;
@@ -221,7 +221,14 @@ static size_t ascii_from(const char *text, size_t at, size_t length)
         if (eight & UINT64_C(0x8080808080808080))
             break;
     }
+    while (at < length && (unsigned char)text[at] < 0x80)
+        at++;
     return at - begun;
+}
+
+bool text_is_ascii(const char *text, size_t length)
+{
+    return ascii_from(text, 0, length) == length;
 }
 
 /* A table saved in another encoding is said once, by its name. False: it cannot be read. */
@@ -239,10 +246,6 @@ static bool is_text(struct table *table)
         at += ascii_from(text, at, source->length);
         if (at == source->length)
             break;
-        if ((unsigned char)text[at] < 0x80) {
-            at++;
-            continue;
-        }
         utf8proc_int32_t code;
         utf8proc_ssize_t size =
             utf8proc_iterate((const utf8proc_uint8_t *)text + at, (utf8proc_ssize_t)(source->length - at), &code);

@@ -63,6 +63,11 @@ int table_column(const struct table_form *form, const char *text);
 /* The nearest of the form's names, or -1. */
 int table_nearest(const struct table_form *form, const char *text);
 
+/* The bytes from a place of the table on. */
+static inline const char *table_text(const struct table *table, uint32_t place)
+{
+    return table->source->text + (place - table->source->base);
+}
 struct span table_span(const struct table *table, const struct csv_cell *cell);
 struct span table_row_span(const struct table *table, const struct csv_row *row);
 /* NULL: empty, or no such column. */
@@ -74,6 +79,7 @@ static inline const struct csv_cell *table_cell(const struct table *table, const
 const char *table_name(struct table *table, const struct csv_cell *cell); /* interned, in NFC as in the coach's files */
 /* A number without a sign, in a file with `;` also with a decimal comma. */
 bool table_number(const struct table *table, const char *text, size_t length, struct dec *number);
+bool text_is_ascii(const char *text, size_t length);
 bool text_is_word(const char *text, const char *word); /* capitals aside; the word is in small letters */
 
 void table_misfit(struct table *table, int column, const struct csv_cell *cell, const char *wanted, const char *help);

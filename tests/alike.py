@@ -51,6 +51,7 @@ def lifter(chance, name):
     lines += [f'max squat {chance.choice((100, 102.5, 140))} kg on 2026-12-01']
     lines += [f'max bench {chance.choice((60, 61, 95.5))} kg on 2026-12-01', f'bodyweight {chance.choice((58, 70))} kg on 2026-12-01']
     lines += [chance.choice(OWN)] if chance.random() < 0.3 else []
+    lines += [chance.choice(('note "bring the belt"', f'title "Lifter {name}"'))] if chance.random() < 0.1 else []
     return f'athlete {name} {{ {"; ".join(lines)} }}\n'
 
 
@@ -61,8 +62,8 @@ def club(seed, count):
     return names, text + 'diary l5 { 2027-01-04 A { squat 90 kg x 1 rpe 8 } }\n'
 
 
-def built(folder, *more):
-    out, err, status = run('build', '--format', 'csv', *more, '.', cwd=folder)
+def built(folder, *more, form='csv'):
+    out, err, status = run('build', '--format', form, *more, '.', cwd=folder)
     assert status == 0, err.decode()
     return out
 
@@ -76,6 +77,19 @@ def nobody_changes(seed):
         for name in names:
             hers = b''.join(row for row in rows if row.startswith(name.encode() + b','))
             assert head + hers == built(folder.path, '--athlete', name), f'{name} is another one among others'
+
+
+def pages_too(seed):
+    """Sheets: the pages of each lifter, of the whole time and of a few days."""
+    names, text = club(seed, 100)
+    with Folder({'club.block': text}) as folder:
+        for narrow in ((), ('--from', '2027-01-12', '--to', '2027-01-20')):
+            pages = built(folder.path, *narrow, form='text').split(b'\f')
+            alone = [built(folder.path, '--athlete', name, *narrow, form='text') for name in names]
+            assert b'\f'.join(pages) == b'\f'.join(alone), 'a sheet is another one among others'
+        whole = built(folder.path, form='text')
+        assert built(folder.path, '--threads', '2', form='text') == whole
+        assert b''.join(built(folder.path, '--part', f'{part}/3', form='text') for part in (1, 2, 3)) == whole
 
 
 def shared_out(seed):
@@ -113,6 +127,7 @@ def goes_out_early(_):
 
 for each in (1, 2):
     tested(f'club {each}: nobody changes among others', nobody_changes, each)
+    tested(f'club {each}: sheets', pages_too, each)
     tested(f'club {each}: parts, processes, weeks and line ends', shared_out, each)
 tested('an error keeps all back', errors, 1)
 tested('a reader who goes away', goes_out_early, 1)

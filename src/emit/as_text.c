@@ -1,37 +1,23 @@
 /* The training sheet: a page for each athlete and week, made to be read in a gym and written on. */
 #include "emit/formats.h"
-#include "emit/instead.h"
-#include "emit/set_lines.h"
-#include "emit/visible.h"
-
-enum { CUE_GAP = 3 };
+#include "emit/entry_lines.h"
+#include "emit/pages_kept.h"
 
 struct writer {
     struct out out;
     struct sheet sheet;
     struct format_options options;
     int pages;
+    struct pages_kept *kept;
+    size_t kept_to; /* in `out`: what stands before it was shown to `kept`, or is not meant for it */
 };
 
-static void words_line(struct lines *lines, int indent, const char *before, const char *text, const char *after)
+/* What was written since the last piece. */
+static struct piece piece_since(struct writer *writer)
 {
-    line_begin(lines, 0, "", indent);
-    line_words(lines, 0, before);
-    line_words(lines, *before ? 1 : 0, text);
-    line_words(lines, *after ? 1 : 0, after);
-    line_end(lines);
-}
-
-static void notes_lines(struct lines *lines, int indent, const char *const *notes, int count)
-{
-    for (int i = 0; i < count; i++)
-        words_line(lines, indent, "Note:", notes[i], "");
-}
-
-static const char *phrase_end(struct out *say)
-{
-    out_char(say, '\0');
-    return say->at;
+    struct piece piece = { writer->out.at + writer->kept_to, writer->out.used - writer->kept_to };
+    writer->kept_to = writer->out.used;
+    return piece;
 }
 
 /* Head of a page */
@@ -42,6 +28,11 @@ static const char *const kind_lines[] = {
     [WEEK_TAPER] = "TAPER WEEK: less work on purpose. Save yourself for the day that counts.",
 };
 
+static const char *written_name(const struct athlete *athlete)
+{
+    return athlete->title ? athlete->title : athlete->name;
+}
+
 static void name_line(struct writer *writer, const struct plan *plan, const struct plan_week *week)
 {
     struct out *say = &writer->sheet.say;
@@ -51,8 +42,8 @@ static void name_line(struct writer *writer, const struct plan *plan, const stru
     out_int(say, week->number);
     out_text(say, " of ");
     out_int(say, plan->week_count);
-    lines_sides(&writer->sheet.lines, plan->athlete->title ? plan->athlete->title : plan->athlete->name,
-                phrase_end(say));
+    page_begin(writer->kept, phrase_end(say));
+    lines_sides(&writer->sheet.lines, written_name(plan->athlete), say->at);
 }
 
 static void head_lines(struct writer *writer, const struct plan *plan, const struct plan_week *week, bool first)
@@ -60,155 +51,28 @@ static void head_lines(struct writer *writer, const struct plan *plan, const str
     struct lines *lines = &writer->sheet.lines;
     struct out *say = &writer->sheet.say;
     name_line(writer, plan, week);
+    piece_since(writer);
     out_clear(say);
     say_week_dates(say, week->start);
     lines_sides(lines, phrase_end(say), plan->unit == UNIT_KG ? "Bodyweight: ______ kg" : "Bodyweight: ______ lb");
     if (kind_lines[week->kind])
         words_line(lines, 0, "", kind_lines[week->kind], "");
+    struct piece piece = piece_since(writer);
+    page_head(writer->kept, false, piece.bytes, piece.length);
     if (first)
         notes_lines(lines, 0, plan->athlete->notes, plan->athlete->note_count);
+    piece_since(writer);
     if (first)
         notes_lines(lines, 0, plan->block->notes, plan->block->note_count);
     notes_lines(lines, 0, week->notes, week->note_count);
     words_line(lines, 0, "", "Write down what you did: load x reps @ rpe. Rpe 8: two more reps were in you.", "");
 }
 
-/* Entries */
+/* Days */
 
-/* The cue stands beside the title where it fits whole; else it gets lines of its own further down. */
-static bool cue_beside(struct sheet *sheet, const char *cue)
+static void entries_lines(struct writer *writer, struct row row)
 {
-    struct out *say = &sheet->say;
-    if (!cue || strchr(cue, '\n'))
-        return false;
-    out_clear(say);
-    out_text(say, "Cue: ");
-    visible_add(say, cue, strlen(cue), VISIBLE_ONE_LINE);
-    if (sheet->lines.column + CUE_GAP + columns_of(say->at, say->used) > sheet->lines.width)
-        return false;
-    line_piece(&sheet->lines, CUE_GAP, say->at, say->used);
-    return true;
-}
-
-/* Whether the cue has been said. */
-static bool title_line(struct sheet *sheet, const struct plan_entry *entry, const char *number)
-{
-    struct lines *lines = &sheet->lines;
-    line_begin(lines, 0, number, SHEET_LABEL);
-    line_words(lines, 1, lift_words(entry->lift));
-    if (entry->entry->title) {
-        line_say(lines, 1, "-");
-        line_words(lines, 1, entry->entry->title);
-    }
-    bool said = cue_beside(sheet, entry->lift->cue);
-    line_end(lines);
-    return said;
-}
-
-/* Words of the coach between words of ours: "Instead of Overhead press (left shoulder)". */
-static void swap_line(struct sheet *sheet, const struct plan_entry *entry)
-{
-    struct out *say = &sheet->say;
-    if (!entry->instead_of)
-        return;
-    out_clear(say);
-    out_text(say, lift_words(entry->instead_of));
-    if (entry->because) {
-        out_text(say, " (");
-        out_text(say, entry->because);
-        out_char(say, ')');
-    }
-    words_line(&sheet->lines, SHEET_LABEL, "Instead of", phrase_end(say), "");
-}
-
-static void choice_line(struct sheet *sheet, const struct plan_entry *entry)
-{
-    struct out *say = &sheet->say;
-    if (entry->choice_count == 0)
-        return;
-    out_clear(say);
-    for (int i = 0; i < entry->choice_count; i++) {
-        out_text(say, i == 0 ? "" : ", or ");
-        out_text(say, lift_words(entry->choices[i]));
-    }
-    out_text(say, ", as you choose; the loads here are for ");
-    out_text(say, lift_words(entry->lift));
-    words_line(&sheet->lines, SHEET_LABEL, "Or", phrase_end(say), "");
-}
-
-/* In small print: what her gym has and she does not avoid. */
-static void instead_line(struct sheet *sheet, const struct row *row)
-{
-    struct out *say = &sheet->say;
-    const struct lift *lift;
-    out_clear(say);
-    for (int at = 0; (lift = instead_next(row->plan->athlete, row->day->gym, row->entry, &at));) {
-        out_text(say, say->used ? ", or " : "");
-        out_text(say, lift_words(lift));
-    }
-    if (!say->used)
-        return;
-    out_char(say, ')');
-    words_line(&sheet->lines, SHEET_LABEL, "(Instead, at the same effort:", phrase_end(say), "");
-}
-
-static void entry_lines(struct sheet *sheet, const struct row *row, const char *number)
-{
-    const struct plan_entry *entry = row->entry;
-    struct lines *lines = &sheet->lines;
-    bool cue_said = title_line(sheet, entry, number);
-    swap_line(sheet, entry);
-    choice_line(sheet, entry);
-    instead_line(sheet, row);
-    if (entry->lift->cue && !cue_said)
-        words_line(lines, SHEET_LABEL, "Cue:", entry->lift->cue, "");
-    notes_lines(lines, SHEET_LABEL, entry->lift->notes, entry->lift->note_count);
-    notes_lines(lines, SHEET_LABEL, entry->entry->notes, entry->entry->note_count);
-    notes_lines(lines, SHEET_LABEL, entry->notes, entry->note_count);
-    set_lines(sheet, *row);
-}
-
-/* Supersets */
-
-/* "1.", or "2b." within a superset. */
-static void number_write(char to[32], int number, int part)
-{
-    int length = dec_write(to, dec_int(number));
-    if (part >= 0)
-        to[length++] = (char)('a' + part % 26);
-    to[length++] = '.';
-    to[length] = '\0';
-}
-
-static void say_superset(struct out *say, const struct plan_entry *entry)
-{
-    out_text(say, "Superset");
-    if (entry->superset_minutes > 0) {
-        out_text(say, " for ");
-        out_int(say, entry->superset_minutes);
-        out_text(say, " min: a set of each in turn, over and over. Rounds: ____");
-        return;
-    }
-    if (entry->rounds > 0) {
-        out_text(say, ", ");
-        say_count(say, entry->rounds, "round", "rounds");
-    }
-    out_text(say, ": a set of each in turn, and round again");
-}
-
-static void superset_line(struct sheet *sheet, const struct plan_entry *first, int number)
-{
-    char text[32];
-    number_write(text, number, -1);
-    out_clear(&sheet->say);
-    say_superset(&sheet->say, first);
-    line_begin(&sheet->lines, 0, text, SHEET_LABEL);
-    line_words(&sheet->lines, 1, phrase_end(&sheet->say));
-    line_end(&sheet->lines);
-}
-
-static void entries_lines(struct sheet *sheet, struct row row)
-{
+    struct sheet *sheet = &writer->sheet;
     int number = 0, part = -1;
     for (int e = 0; e < row.day->entry_count; e++) {
         row.entry = &row.day->entries[e];
@@ -223,10 +87,10 @@ static void entries_lines(struct sheet *sheet, struct row row)
         char text[32];
         number_write(text, number, part);
         entry_lines(sheet, &row, text);
+        struct piece piece = piece_since(writer);
+        page_entry(writer->kept, row.day, e, piece.bytes, piece.length);
     }
 }
-
-/* Days */
 
 static void day_head(struct sheet *sheet, const struct plan *plan, const struct plan_day *day)
 {
@@ -258,10 +122,22 @@ static void day_head(struct sheet *sheet, const struct plan *plan, const struct 
 static void day_lines(struct writer *writer, struct row row)
 {
     day_head(&writer->sheet, row.plan, row.day);
-    entries_lines(&writer->sheet, row);
+    struct piece head = piece_since(writer);
+    page_day(writer->kept, head.bytes, head.length);
+    entries_lines(writer, row);
     line_end(&writer->sheet.lines);
     words_line(&writer->sheet.lines, 0, "",
                "The whole session: rpe ___ for ____ min. Note: _____________________________", "");
+    struct piece foot = piece_since(writer);
+    page_day_foot(writer->kept, foot.bytes, foot.length);
+}
+
+/* Of a day that is left out, the entries count in the week's totals all the same. */
+static void day_left_out(struct writer *writer, const struct plan_day *day)
+{
+    page_day(writer->kept, "", 0);
+    for (int e = 0; e < day->entry_count; e++)
+        page_entry(writer->kept, day, e, "", 0);
 }
 
 /* Foot of a page */
@@ -280,7 +156,7 @@ static void total_put(struct writer *writer, const char *after)
     out_clear(say);
 }
 
-static void totals_line(struct writer *writer, const struct plan *plan, const struct plan_totals *totals)
+static void totals_line(struct writer *writer, enum weight_unit unit, const struct plan_totals *totals)
 {
     struct out *say = &writer->sheet.say;
     line_begin(&writer->sheet.lines, 0, "", 0);
@@ -291,9 +167,9 @@ static void totals_line(struct writer *writer, const struct plan *plan, const st
     say_count(say, totals->reps, "rep", "reps");
     if (totals->tonnage.e10 > 0) {
         total_put(writer, ",");
-        say_whole(say, weight_in(totals->tonnage, plan->unit));
+        say_whole(say, weight_in(totals->tonnage, unit));
         out_char(say, ' ');
-        out_text(say, unit_word(plan->unit));
+        out_text(say, unit_word(unit));
         out_text(say, " lifted");
     }
     if (totals->has_percent) {
@@ -320,9 +196,12 @@ static const char *const cautions[] = {
 static void foot_lines(struct writer *writer, const struct plan *plan, const struct plan_week *week)
 {
     lines_rule(&writer->sheet.lines, '=');
-    totals_line(writer, plan, &week->totals);
+    totals_line(writer, plan->unit, &week->totals);
+    piece_since(writer);
     for (size_t i = 0; i < sizeof cautions / sizeof cautions[0]; i++)
         words_line(&writer->sheet.lines, 0, "", cautions[i], "");
+    struct piece piece = piece_since(writer);
+    page_foot(writer->kept, piece.bytes, piece.length);
 }
 
 static void page_lines(struct writer *writer, const struct plan *plan, const struct plan_week *week, bool first)
@@ -333,13 +212,73 @@ static void page_lines(struct writer *writer, const struct plan *plan, const str
     head_lines(writer, plan, week, first);
     if (week->day_count == 0)
         words_line(&writer->sheet.lines, 0, "", "No training this week.", "");
+    struct piece piece = piece_since(writer);
+    page_head(writer->kept, true, piece.bytes, piece.length);
     for (int d = 0; d < week->day_count; d++) {
         row.day = &week->days[d];
         if (narrow_has_day(&writer->options.narrow, week, row.day))
             day_lines(writer, row);
+        else
+            day_left_out(writer, row.day);
     }
     foot_lines(writer, plan, week);
     out_settle(&writer->out);
+}
+
+/* Pages once more, for another name. */
+
+static void piece_put(struct writer *writer, const struct piece *piece)
+{
+    out_bytes(&writer->out, piece->bytes, piece->length);
+}
+
+static void day_again(struct writer *writer, struct pages_walk *walk, const struct day_pieces *day, struct totals_sum *sum, int64_t *seconds)
+{
+    piece_put(writer, &day->head);
+    for (int i = 0; i < day->lifts.count; i++) {
+        const struct entry_piece *entry = walk->next[day->lifts.at[i]]++;
+        piece_put(writer, &entry->text);
+        for (int j = 0; j < entry->share_count; j++)
+            totals_sum_add(sum, &entry->shares[j]);
+        *seconds += entry->seconds;
+    }
+    piece_put(writer, &day->foot);
+}
+
+static void page_again(struct writer *writer, struct pages_walk *walk, const struct page_pieces *page, const struct athlete *athlete, bool first)
+{
+    struct totals_sum sum = { .tonnage = ratio_int(0), .percent = ratio_int(0) };
+    struct plan_totals totals = { 0 };
+    int64_t seconds = 0;
+    struct lines *lines = &writer->sheet.lines;
+    if (writer->pages++ > 0)
+        out_char(&writer->out, '\f');
+    lines_sides(lines, written_name(athlete), page->title);
+    piece_put(writer, &page->before);
+    if (first)
+        notes_lines(lines, 0, athlete->notes, athlete->note_count);
+    piece_put(writer, &page->after);
+    for (int i = 0; i < page->days.count; i++)
+        day_again(writer, walk, &page->days.at[i], &sum, &seconds);
+    totals.minutes = plan_minutes(seconds);
+    totals_from_sum(&totals, &sum);
+    lines_rule(lines, '=');
+    totals_line(writer, athlete->gym->unit, &totals);
+    piece_put(writer, &page->foot);
+    out_settle(&writer->out);
+}
+
+bool text_knows(const struct writer *writer, const struct alike *alike)
+{
+    return pages_known(writer->kept, alike);
+}
+
+bool text_again(struct writer *writer, const struct athlete *athlete, const struct alike *alike)
+{
+    struct pages_walk walk = pages_walk(writer->kept, alike);
+    for (int i = 0; i < walk.count && !writer->out.failed; i++)
+        page_again(writer, &walk, &walk.pages[i], athlete, i == 0);
+    return !writer->out.failed;
 }
 
 struct writer *text_begin(struct arena *arena, struct sink sink, const struct format_options *options)
@@ -353,6 +292,7 @@ struct writer *text_begin(struct arena *arena, struct sink sink, const struct fo
     };
     writer->options = *options;
     writer->pages = options->resumed;
+    writer->kept = pages_kept_new(arena);
     return writer;
 }
 
@@ -365,12 +305,15 @@ bool text_athlete(struct writer *writer, const struct athlete *athlete)
 bool text_plan(struct writer *writer, const struct plan *plan)
 {
     bool first = true;
+    pages_begin(writer->kept, plan);
     for (int w = 0; w < plan->week_count && !writer->out.failed; w++) {
         if (!narrow_has_week(&writer->options.narrow, &plan->weeks[w]))
             continue;
         page_lines(writer, plan, &plan->weeks[w], first);
         first = false;
     }
+    if (!writer->out.failed)
+        pages_end(writer->kept);
     return !writer->out.failed;
 }
 

@@ -18,6 +18,8 @@ WRITER(yaml);
 
 #undef WRITER
 
+bool text_knows(const struct writer *writer, const struct alike *alike);
+bool text_again(struct writer *writer, const struct athlete *athlete, const struct alike *alike);
 bool csv_knows(const struct writer *writer, const struct alike *alike);
 bool csv_again(struct writer *writer, const struct athlete *athlete, const struct alike *alike);
 

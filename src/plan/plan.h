@@ -167,6 +167,25 @@ const struct ladder *ladder_for(const struct gym *gym, const struct lift *lift);
 /* Expected length of a day in seconds: 40 s a set, rest as stated or else 3 min for main lifts and 90 s for others (a superset
  * rests once a round), a minute a warm-up set. */
 int64_t plan_day_seconds(const struct plan_day *day);
+int64_t plan_entry_seconds(const struct plan_day *day, int index); /* one entry's share of it */
+int plan_minutes(int64_t seconds); /* rounded up */
+
+/* What a run of working sets adds to the totals of its week: reps are all of its sets', tonnage is 0 and a per cent missing where they
+ * are not known. `percent` is reps x load / max. */
+struct run_share {
+    int sets, reps;
+    struct ratio tonnage, percent;
+    bool has_percent;
+};
+struct run_share run_share_of(const struct plan_entry *entry, const struct plan_group *group, const struct plan_run *run);
+/* Sums of shares, to the totals' own precision: tonnage, and the mean of per cents over the reps that have one. */
+struct totals_sum {
+    int sets, reps;
+    struct ratio tonnage, percent;
+    int64_t reps_with_percent;
+};
+void totals_sum_add(struct totals_sum *sum, const struct run_share *share);
+void totals_from_sum(struct plan_totals *totals, const struct totals_sum *sum);
 
 /* How many weeks the block has for an athlete: those she repeats are counted twice. */
 int plan_week_count(const struct block *block, const struct athlete *athlete);

@@ -9,8 +9,7 @@ struct adding {
     struct date start; /* of the week */
     VEC(struct lift_total) lifts;
     VEC(struct muscle_total) muscles;
-    struct ratio tonnage, percent_reps; /* sum of reps × per cent */
-    int64_t reps_with_percent;
+    struct totals_sum sum;
 };
 
 static struct lift_total *lift_found(struct adding *a, const struct lift *lift)
@@ -69,30 +68,55 @@ static int effort_band(const struct adding *a, const struct plan_entry *entry, c
     return band;
 }
 
+struct run_share run_share_of(const struct plan_entry *entry, const struct plan_group *group, const struct plan_run *run)
+{
+    int reps = group->reps_kind == REPS_TOTAL ? group->reps_low : run->sets * reps_of(group);
+    int sides = (entry->lift->loads == LOADS_DUMBBELLS ? 2 : 1) * (group->group->each_side ? 2 : 1);
+    struct run_share share = { .sets = run->sets, .reps = reps, .tonnage = ratio_int(0), .has_percent = run->has_percent && reps };
+    if (run->has_load && reps)
+        share.tonnage = ratio_mul(ratio_weight(run->load), ratio_int((int64_t)reps * sides));
+    if (share.has_percent)
+        share.percent = ratio_div(ratio_mul(ratio_weight(run->load), ratio_int((int64_t)100 * reps)), run->max);
+    return share;
+}
+
+void totals_sum_add(struct totals_sum *sum, const struct run_share *share)
+{
+    sum->sets += share->sets;
+    sum->reps += share->reps;
+    sum->tonnage = ratio_add(sum->tonnage, share->tonnage);
+    if (!share->has_percent)
+        return;
+    sum->percent = ratio_add(sum->percent, share->percent);
+    sum->reps_with_percent += share->reps;
+}
+
+void totals_from_sum(struct plan_totals *totals, const struct totals_sum *sum)
+{
+    totals->sets = sum->sets, totals->reps = sum->reps;
+    totals->tonnage = ratio_to_weight(sum->tonnage);
+    totals->has_percent = sum->reps_with_percent > 0;
+    if (totals->has_percent)
+        totals->mean_percent = ratio_nearest(ratio_div(sum->percent, ratio_int(sum->reps_with_percent)), (struct dec){ DEC_ONE / 10 });
+}
+
 static void add_run(struct adding *a, const struct plan_entry *entry, const struct plan_group *group, const struct plan_run *run)
 {
-    int sets = run->sets, reps = group->reps_kind == REPS_TOTAL ? group->reps_low : sets * reps_of(group);
+    struct run_share share = run_share_of(entry, group, run);
     const struct lift *lift = entry->lift;
-    int sides = (lift->loads == LOADS_DUMBBELLS ? 2 : 1) * (group->group->each_side ? 2 : 1);
-    a->totals->sets += sets;
-    a->totals->reps += reps;
+    totals_sum_add(&a->sum, &share);
     struct lift_total *total = lift_found(a, lift);
-    total->sets += sets;
-    total->reps += reps;
-    add_muscles(a, lift->works, lift->works_count, 2 * sets);
-    add_muscles(a, lift->helps, lift->helps_count, sets);
-    if (run->has_load && reps)
-        a->tonnage = ratio_add(a->tonnage, ratio_mul(ratio_weight(run->load), ratio_int((int64_t)reps * sides)));
-    if (run->has_percent && reps) {
-        struct ratio percent = ratio_div(ratio_mul(ratio_weight(run->load), ratio_int((int64_t)100 * reps)), run->max);
-        a->percent_reps = ratio_add(a->percent_reps, percent);
-        a->reps_with_percent += reps;
-        total->percent_reps = ratio_add(total->percent_reps, percent);
-        total->reps_with_percent += reps;
+    total->sets += share.sets;
+    total->reps += share.reps;
+    add_muscles(a, lift->works, lift->works_count, 2 * share.sets);
+    add_muscles(a, lift->helps, lift->helps_count, share.sets);
+    if (share.has_percent) {
+        total->percent_reps = ratio_add(total->percent_reps, share.percent);
+        total->reps_with_percent += share.reps;
     }
     int band = effort_band(a, entry, group, run);
     if (band >= 0)
-        a->totals->by_effort[band] += sets;
+        a->totals->by_effort[band] += share.sets;
 }
 
 static int rest_of(const struct plan_entry *entry, const struct plan_group *group)
@@ -105,7 +129,7 @@ static int rest_of(const struct plan_entry *entry, const struct plan_group *grou
 }
 
 /* A superset rests once a round: only its last entry's rest counts. */
-static int64_t entry_seconds(const struct plan_day *day, int index)
+int64_t plan_entry_seconds(const struct plan_day *day, int index)
 {
     const struct plan_entry *entry = &day->entries[index];
     bool within = entry->superset && index + 1 < day->entry_count && day->entries[index + 1].superset == entry->superset;
@@ -125,8 +149,13 @@ int64_t plan_day_seconds(const struct plan_day *day)
 {
     int64_t seconds = 0;
     for (int i = 0; i < day->entry_count; i++)
-        seconds += entry_seconds(day, i);
+        seconds += plan_entry_seconds(day, i);
     return seconds;
+}
+
+int plan_minutes(int64_t seconds)
+{
+    return (int)((seconds + 59) / 60);
 }
 
 /* What of the athlete's lines is looked through for each run of sets. */
@@ -140,7 +169,7 @@ static uint64_t lines_of(const struct planning *p, const struct lift *lift)
 
 void totals_week(struct planning *p, struct plan_week *week)
 {
-    struct adding a = { .p = p, .totals = &week->totals, .start = week->start, .tonnage = ratio_int(0), .percent_reps = ratio_int(0) };
+    struct adding a = { .p = p, .totals = &week->totals, .start = week->start, .sum = { .tonnage = ratio_int(0), .percent = ratio_int(0) } };
     int64_t seconds = 0;
     for (int i = 0; i < week->day_count; i++) {
         seconds += plan_day_seconds(&week->days[i]);
@@ -154,9 +183,6 @@ void totals_week(struct planning *p, struct plan_week *week)
     }
     week->totals.lifts = a.lifts.at, week->totals.lift_count = a.lifts.count;
     week->totals.muscles = a.muscles.at, week->totals.muscle_count = a.muscles.count;
-    week->totals.tonnage = ratio_to_weight(a.tonnage);
-    week->totals.has_percent = a.reps_with_percent > 0;
-    if (a.reps_with_percent)
-        week->totals.mean_percent = ratio_nearest(ratio_div(a.percent_reps, ratio_int(a.reps_with_percent)), (struct dec){ DEC_ONE / 10 });
-    week->totals.minutes = (int)((seconds + 59) / 60);
+    totals_from_sum(&week->totals, &a.sum);
+    week->totals.minutes = plan_minutes(seconds);
 }

@@ -1,45 +1,7 @@
 /* Rows kept by lift: whoever is alike, in all lifts or in some, gets the bytes that a table of her plan alone would have. */
-#include "club.h"
+#include "again.h"
 
-#include "caught.h"
-#include "emit/formats.h"
-
-enum { MOST = 1 << 20 };
-
-struct table {
-    struct caught caught;
-    struct writer *writer;
-};
-
-static void table_begin(struct told *t, struct table *table)
-{
-    table->caught = (struct caught){ arena_alloc(t->arena, MOST), 0, MOST };
-    table->writer =
-        csv_begin(t->arena, (struct sink){ .write = catch_bytes, .context = &table->caught }, &(struct format_options){ .resumed = true });
-}
-
-static struct plan_job job_of(const struct told *t, int athlete, struct shapes *shapes)
-{
-    return (struct plan_job){ .model = t->model,
-                              .block = t->model->blocks[0],
-                              .athlete = t->model->athletes[athlete],
-                              .shapes = shapes,
-                              .bare = true };
-}
-
-static const char *alone(struct told *t, int athlete)
-{
-    struct table table;
-    struct plan_job job = job_of(t, athlete, NULL);
-    table_begin(t, &table);
-    assert_true(csv_plan(table.writer, plan_make(t->arena, &job)) && csv_end(table.writer));
-    return table.caught.text;
-}
-
-/* What of each athlete was known when her turn came: '2' all, '1' some lifts, '0' none. */
-static const struct club {
-    const char *says, *people, *block, *known;
-} clubs[] = {
+static const struct again_club clubs[] = {
     { "all alike", "athlete a { max squat 100 kg }\nathlete b { max squat 100 kg }\nathlete c { max squat 100 kg }\n",
       "day A { squat 3 x 5 at rpe 7; curl 3 x 10 at 20 kg }", "0022" },
     { "alike in one lift of two",
@@ -72,35 +34,7 @@ static const struct club {
 
 static void club_holds(void **state)
 {
-    const struct club *row = *state;
-    struct told papers = told_begin();
-    struct told t = told_club(arena_format(
-        papers.arena,
-        "athlete first { max squat 70 kg; max bench 30 kg }\n%sscheme ramp { 1 x 5 at 40%% then 1 x 3 at 60%% }\n"
-        "block winter { for all; starts 2027-01-04; weeks 2; %s }\n",
-        row->people, row->block));
-    assert_string_equal(findings_text(&t), "");
-    struct shapes *shapes = shapes_new(t.arena);
-    struct alikes *alikes = alikes_new(t.arena);
-    struct table table;
-    table_begin(&t, &table);
-    for (int i = 0; i < t.model->athlete_count; i++) {
-        struct plan_job job = job_of(&t, i, shapes);
-        struct alike alike = { 0 };
-        bool found = alike_find(alikes, &job, &alike), all = found && csv_knows(table.writer, &alike), some = false;
-        for (int j = 0; j < alike.count; j++)
-            some |= alike.known[j];
-        job.alike = found ? &alike : NULL;
-        assert_int_equal(row->known[i], all ? '2' : some ? '1' : '0');
-        table.caught.length = 0;
-        assert_true(all ? csv_again(table.writer, job.athlete, &alike)
-                        : csv_plan(table.writer, plan_make(t.arena, &job)));
-        assert_true(csv_pause(table.writer));
-        table.caught.text[table.caught.length] = 0;
-        assert_string_equal(table.caught.text, alone(&t, i));
-    }
-    told_end(&t);
-    told_end(&papers);
+    again_holds(*state, format_find("csv"));
 }
 
 int main(void)

@@ -817,12 +817,15 @@ static enum setwright_status build_hundred(const char *last, const char *format,
 static void sure_before_the_end(void **state)
 {
     (void)state;
-    struct telling_sink csv = { 0 }, text = { 0 }, wrong = { 0 }, refused = { .refuses = true }, turn = { 0 };
+    struct telling_sink csv = { 0 }, text = { 0 }, yaml = { 0 }, wrong = { 0 }, refused = { .refuses = true }, turn = { 0 };
     assert_int_equal(build_hundred("", "csv", NULL, &csv), SETWRIGHT_FINE);
     assert_int_equal(csv.sure, 1);
     assert_true(csv.at < csv.kept.length); /* before all was written */
     assert_int_equal(build_hundred("", "text", NULL, &text), SETWRIGHT_FINE);
-    assert_int_equal(text.sure, 0); /* pages are made for each by herself, so it is known at the end alone */
+    assert_int_equal(text.sure, 1);
+    assert_true(text.at < text.kept.length);
+    assert_int_equal(build_hundred("", "yaml", NULL, &yaml), SETWRIGHT_FINE);
+    assert_int_equal(yaml.sure, 0); /* made for each by herself, so it is known at the end alone */
     assert_int_equal(build_hundred("; avoid bench", "csv", NULL, &wrong), SETWRIGHT_FINDINGS);
     assert_int_equal(wrong.sure, 0);
     assert_int_equal(build_hundred("", "csv", NULL, &refused), SETWRIGHT_FILES);
@@ -833,7 +836,7 @@ static void sure_before_the_end(void **state)
     assert_int_equal(turn.sure, 1); /* of his own, before he begins */
     assert_int_equal(turn.at, 0);
     assert_int_equal(taking.done, 2);
-    struct telling_sink *all[] = { &csv, &text, &wrong, &refused, &turn };
+    struct telling_sink *all[] = { &csv, &text, &yaml, &wrong, &refused, &turn };
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         forget(&all[i]->kept);
 }

@@ -14,10 +14,15 @@ struct season_making {
 
 const struct meet *season_next_meet(const struct season *season, struct date day)
 {
-    for (int i = 0; season && i < season->meet_count; i++)
-        if (season->meets[i].date.day >= day.day)
-            return &season->meets[i];
-    return NULL;
+    int low = 0, high = season ? season->meet_count : 0; /* those below `low` are before the day, those from `high` on are not */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (season->meets[middle].date.day < day.day)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return season && low < season->meet_count ? &season->meets[low] : NULL;
 }
 
 const struct season *season_of(struct decl *decl)

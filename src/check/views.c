@@ -3,6 +3,8 @@
 #include "base/vec.h"
 #include "plan/season.h"
 
+#include <stdlib.h>
+
 struct viewing {
     struct arena *arena;
     const struct plan *plan;
@@ -154,17 +156,34 @@ struct block_view block_view_make(struct arena *scratch, const struct plan *plan
                                 .break_before = plan->block->break_before };
 }
 
+struct start {
+    int32_t day;
+    int plan;
+};
+
+static int by_day(const void *a, const void *b)
+{
+    const struct start *one = a, *other = b;
+    return one->day != other->day ? (one->day > other->day) - (one->day < other->day)
+                                  : (one->plan > other->plan) - (one->plan < other->plan);
+}
+
+static struct start *by_start(struct arena *scratch, struct plan *const *plans, int count)
+{
+    struct start *order = NEW_MANY(scratch, struct start, count + 1);
+    for (int i = 0; i < count; i++)
+        order[i] = (struct start){ plans[i]->block->start.day, i };
+    qsort(order, (size_t)count, sizeof *order, by_day);
+    return order;
+}
+
 struct athlete_view athlete_view_make(struct arena *scratch, const struct model *model, const struct athlete *athlete,
                                       struct record *record, struct plan *const *plans, int plan_count)
 {
     struct block_view *blocks = NEW_MANY(scratch, struct block_view, plan_count + 1);
-    for (int i = 0; i < plan_count; i++) {
-        struct block_view view = block_view_make(scratch, plans[i]);
-        int at = i;
-        for (; at > 0 && blocks[at - 1].first.day > view.first.day; at--)
-            blocks[at] = blocks[at - 1];
-        blocks[at] = view;
-    }
+    const struct start *order = by_start(scratch, plans, plan_count);
+    for (int i = 0; i < plan_count; i++)
+        blocks[i] = block_view_make(scratch, plans[order[i].plan]);
     struct athlete_view *view = NEW(scratch, struct athlete_view);
     *view = (struct athlete_view){ .model = model, .athlete = athlete, .blocks = blocks, .block_count = plan_count, .record = record };
     diary_views_make(scratch, view);

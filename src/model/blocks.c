@@ -3,6 +3,9 @@
 #include "model/club.h"
 
 #include "base/near.h"
+#include "base/numbers.h"
+
+#include <stdlib.h>
 
 static const char *const goal_words[] = { "hypertrophy", "strength", "peak", "general" };
 static const char *const week_kind_words[] = { "training", "deload", "taper" };
@@ -20,6 +23,7 @@ struct block_making {
     struct club *club;
     struct decl *decl;
     struct block *block;
+    const struct block *plain; /* with which it shares its people; NULL: it is the first */
     struct chain chain;
     struct parts parts;
     struct scope scope; /* the lets of block and templates */
@@ -28,6 +32,7 @@ struct block_making {
     struct calendar calendar;
     const struct season *season; /* that runs it; NULL: it stands alone */
     int run;
+    struct numbers people; /* for whom it is; without an arena until it is asked */
     bool is_template;
     int next_id;
     VEC(struct change_list) deloads;
@@ -99,11 +104,11 @@ static void season_people(struct block_making *m, const struct place *place, con
 {
     int count;
     const struct athlete *const *own = people_list(m->club, node->child, &count, place->origin);
+    struct numbers people = { .arena = m->club->arena };
+    for (int i = 0; i < count; i++)
+        numbers_give(&people, own[i], 0);
     for (int i = 0; i < m->season->athlete_count; i++) {
-        bool found = false;
-        for (int j = 0; j < count; j++)
-            found |= own[j] == m->season->athletes[i];
-        if (found)
+        if (numbers_known(&people, m->season->athletes[i], 0) >= 0)
             continue;
         struct finding *finding = place_finding(place, KIND_SEASON, node->child->at, "season %s trains %s in this block too, and this line leaves the name out", m->season->name,
                                                 m->season->athletes[i]->name);
@@ -132,6 +137,10 @@ static void block_people(struct block_making *m, const struct place *place, cons
         return;
     }
     int before = findings_count(m->club->findings, LEVEL_ERROR);
+    if (m->plain) {
+        m->block->athletes = m->plain->athletes, m->block->athlete_count = m->plain->athlete_count;
+        return;
+    }
     m->block->athletes = people_list(m->club, node->child, &m->block->athlete_count, place->origin);
     if (m->block->athlete_count || findings_count(m->club->findings, LEVEL_ERROR) > before)
         return;
@@ -275,15 +284,16 @@ static void adjust_dates(struct block_making *m, const struct node *dates, struc
                   "write the earlier date first");
 }
 
-static bool adjust_reaches(const struct block_making *m, const struct change_list *list)
+static bool adjust_reaches(struct block_making *m, const struct change_list *list)
 {
-    for (int i = 0; i < list->athlete_count; i++) {
-        for (int j = 0; j < m->block->athlete_count; j++)
-            if (list->athletes[i] == m->block->athletes[j])
-                return true;
-        if (m->season && season_is_for(m->club, m->decl, list->athletes[i]))
-            return true;
+    if (!m->people.arena) {
+        m->people.arena = m->club->arena;
+        for (int i = 0; i < m->block->athlete_count; i++)
+            numbers_give(&m->people, m->block->athletes[i], 0);
     }
+    for (int i = 0; i < list->athlete_count; i++)
+        if (numbers_known(&m->people, list->athletes[i], 0) >= 0 || (m->season && season_is_for(m->club, m->decl, list->athletes[i])))
+            return true;
     return false;
 }
 
@@ -294,6 +304,18 @@ static void say_not_in_block(const struct place *place, const struct node *peopl
     list->idle = true;
 }
 
+static void adjust_people(struct block_making *m, const struct place *place, const struct node *people, struct change_list *list)
+{
+    list->athletes = people_list(m->club, people, &list->athlete_count, place->origin);
+    if (list->athlete_count && !m->is_template && !adjust_reaches(m, list))
+        say_not_in_block(place, people, list);
+}
+
+static void adjust_people_as(const struct change_list *known, struct change_list *list)
+{
+    list->athletes = known->athletes, list->athlete_count = known->athlete_count, list->idle = known->idle;
+}
+
 static void adjust_make(struct block_making *m, const struct part *part)
 {
     struct place place = place_of_part(m, part);
@@ -301,10 +323,10 @@ static void adjust_make(struct block_making *m, const struct part *part)
     const struct node *in_weeks = node_child(node, NODE_IN_WEEKS), *dates = node_child(node, NODE_DATES);
     struct change_list list = { .at = node->at, .origin = part->origin, .every_week = true };
     bool ok;
-    if (people)
-        list.athletes = people_list(m->club, people, &list.athlete_count, part->origin);
-    if (people && list.athlete_count && !m->is_template && !adjust_reaches(m, &list))
-        say_not_in_block(&place, people, &list);
+    if (m->plain)
+        adjust_people_as(&m->plain->adjusts[m->adjusts.count], &list);
+    else if (people)
+        adjust_people(m, &place, people, &list);
     if (in_weeks) {
         list.weeks = weeks_of(&place, in_weeks->child, m->calendar.weeks, &ok);
         list.every_week = false;
@@ -317,6 +339,42 @@ static void adjust_make(struct block_making *m, const struct part *part)
     list.frame = place.frame = frame_of_all(&place, &list.weeks);
     list.change_count = changes_make(&place, node, &list.changes, &m->next_id);
     vec_add(m->club->arena, &m->adjusts, list);
+}
+
+static int by_athlete(const void *a, const void *b)
+{
+    const struct adjust_use *one = a, *other = b;
+    return one->athlete != other->athlete ? (one->athlete->order > other->athlete->order) - (one->athlete->order < other->athlete->order)
+                                          : (one->list > other->list) - (one->list < other->list);
+}
+
+static void adjusts_index(struct block_making *m)
+{
+    VEC(struct adjust_use) uses = { 0 };
+    for (int i = 0; i < m->adjusts.count; i++)
+        for (int j = 0; j < m->adjusts.at[i].athlete_count; j++)
+            vec_add(m->club->arena, &uses, ((struct adjust_use){ m->adjusts.at[i].athletes[j], &m->adjusts.at[i] }));
+    if (uses.count)
+        qsort(uses.at, (size_t)uses.count, sizeof *uses.at, by_athlete);
+    m->block->adjust_uses = uses.at;
+    m->block->adjust_use_count = uses.count;
+}
+
+const struct adjust_use *adjusts_for(const struct block *block, const struct athlete *athlete, int *count)
+{
+    const struct adjust_use *uses = block->adjust_uses;
+    int low = 0, high = block->adjust_use_count; /* those below `low` come before hers, those from `high` on do not */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (uses[middle].athlete->order < athlete->order)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    *count = 0;
+    while (low + *count < block->adjust_use_count && uses[low + *count].athlete == athlete)
+        ++*count;
+    return uses + low;
 }
 
 /* ---- days ---- */
@@ -622,10 +680,11 @@ static void season_facts(struct block_making *m)
         block->last_of_season &= !m->season->runs[i].decl;
 }
 
-const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct season *season, int run)
+const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct block *plain,
+                               const struct season *season, int run)
 {
     struct block *block = NEW(club->arena, struct block);
-    struct block_making m = { .club = club, .decl = decl, .block = block, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
+    struct block_making m = { .club = club, .decl = decl, .block = block, .plain = plain, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
     *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100) };
     if (!chain_of(club, decl, &m.chain))
         return NULL;
@@ -650,6 +709,7 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
     parts_make(&m, NODE_ALLOW, allow_make);
     parts_make(&m, NODE_CHECKS, block_checks);
     block_keep(&m);
+    adjusts_index(&m);
     check_names(&m);
     return block;
 }

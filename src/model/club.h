@@ -215,8 +215,10 @@ const struct node *chain_nearest(const struct chain *chain, enum node_kind kind,
 void parts_of(const struct place *place, const struct chain *chain, struct parts *out);
 
 /* ---- blocks.c, entries.c, changes.c ---- */
-/* NULL after a finding that makes the block unfit. `athlete`: whose own `let` lines are in force; NULL: nobody's. */
-const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct season *season, int run);
+/* NULL after a finding that makes the block unfit. `athlete`: whose own `let` lines are in force, with the block without them,
+ * `plain`, for the same people; NULL, NULL: nobody's. */
+const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct block *plain,
+                               const struct season *season, int run);
 /* How many weeks a block has, by itself or its templates; 0 after a finding. */
 int block_weeks_of(struct club *club, struct decl *decl);
 

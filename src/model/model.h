@@ -354,6 +354,10 @@ struct change_list {
     const struct frame *frame; /* the weeks concerned, for bar lists */
     bool idle; /* it has been said that these changes reach nobody */
 };
+struct adjust_use {
+    const struct athlete *athlete;
+    const struct change_list *list;
+};
 struct warm_up {
     const struct group *groups;
     int group_count;
@@ -445,6 +449,8 @@ struct block {
     int athlete_count;
     const struct change_list *deloads, *tapers, *adjusts;
     int deload_count, taper_count, adjust_count;
+    const struct adjust_use *adjust_uses; /* whom each adjust is for: by athlete, hers as written */
+    int adjust_use_count;
     int change_count; /* ids are below this */
     const struct warm_up *warm_ups;
     int warm_up_count;
@@ -505,6 +511,9 @@ struct model {
     int unused_count;
     struct club *club;             /* the resolver's own */
 };
+
+/* The adjusts of a block that are for an athlete, as written. */
+const struct adjust_use *adjusts_for(const struct block *block, const struct athlete *athlete, int *count);
 
 /* The block as this athlete trains it: model->blocks[index], or a variant with her own `let` lines in force. */
 const struct block *model_block_for(const struct model *model, int index, const struct athlete *athlete);

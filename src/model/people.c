@@ -3,6 +3,7 @@
 #include "model/history.h"
 
 #include "base/near.h"
+#include "base/numbers.h"
 
 struct athlete_parts {
     struct club *club;
@@ -475,21 +476,19 @@ void people_make_all(struct club *club)
 struct people_set {
     struct club *club;
     VEC(const struct athlete *) list;
-    bool *has; /* by order */
+    struct numbers has; /* of the list, in its order */
 };
 
 static void people_add(struct people_set *set, const struct decl *decl)
 {
     const struct athlete *athlete = decl->made;
-    if (!athlete || set->has[athlete->order])
-        return;
-    set->has[athlete->order] = true;
-    vec_add(set->club->arena, &set->list, athlete);
+    if (athlete && numbers_give(&set->has, athlete, 0) == set->list.count)
+        vec_add(set->club->arena, &set->list, athlete);
 }
 
 const struct athlete *const *people_list(struct club *club, const struct node *people, int *count, const struct origin *origin)
 {
-    struct people_set set = { .club = club, .has = NEW_MANY(club->arena, bool, club->decls[SPACE_PERSON].count + 1) };
+    struct people_set set = { .club = club, .has.arena = club->arena };
     for (const struct node *name = people->child; name; name = name->next) {
         if (name->text == club->all) {
             for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)

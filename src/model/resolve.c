@@ -3,6 +3,8 @@
 #include "base/near.h"
 #include "model/club.h"
 
+#include "base/numbers.h"
+
 static void top_level_curve(struct club *club)
 {
     const struct node *first = NULL;
@@ -99,7 +101,8 @@ struct block_decl {
     const struct season *season;
     int run;
     const struct block *plain;
-    const struct block **variants; /* by athlete order; NULL until one is wanted */
+    struct numbers variant_numbers; /* of athletes with `let` lines */
+    VEC(const struct block *) variants;
 };
 
 struct block_list {
@@ -109,7 +112,8 @@ struct block_list {
 
 static void block_add(struct club *club, struct block_list *list, struct decl *decl, const struct season *season, int run)
 {
-    struct block_decl made = { .decl = decl, .season = season, .run = run, .plain = block_make(club, decl, NULL, season, run) };
+    struct block_decl made = { .decl = decl, .season = season, .run = run, .variant_numbers.arena = club->arena,
+                               .plain = block_make(club, decl, NULL, NULL, season, run) };
     if (!made.plain)
         return;
     vec_add(club->arena, &list->decls, made);
@@ -182,7 +186,7 @@ static void unused_make(struct club *club)
     for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
         struct decl *decl = club->decls[SPACE_BLOCK].at[i];
         if (decl->node->kind == NODE_TEMPLATE && !decl->used && !decl->file->tree->source->library)
-            block_make(club, decl, NULL, NULL, 0);
+            block_make(club, decl, NULL, NULL, NULL, 0);
         arena_reset(club->arena);
     }
     for (int i = 0; i < club->decls[SPACE_SCHEME].count; i++) {
@@ -202,12 +206,10 @@ const struct block *model_block_for(const struct model *model, int index, const 
     struct block_decl *made = &model->club->blocks[index];
     if (!athlete || !athlete->let_count)
         return made->plain;
-    if (!made->variants)
-        made->variants = NEW_MANY(model->arena, const struct block *, model->athlete_count + 1);
-    const struct block **variant = &made->variants[athlete->order];
-    if (!*variant)
-        *variant = block_make(model->club, made->decl, athlete, made->season, made->run);
-    return *variant;
+    int at = numbers_give(&made->variant_numbers, athlete, 0);
+    if (at == made->variants.count)
+        vec_add(model->arena, &made->variants, block_make(model->club, made->decl, athlete, made->plain, made->season, made->run));
+    return made->variants.at[at];
 }
 
 struct model *model_resolve(struct arena *arena, struct interner *interner, struct sources *sources,

@@ -14,14 +14,6 @@ static void touch(const struct applying *a, const struct change *change)
         a->p->touched[change->id] = true;
 }
 
-bool adjust_is_for(const struct change_list *list, const struct athlete *athlete)
-{
-    for (int i = 0; i < list->athlete_count; i++)
-        if (list->athletes[i] == athlete)
-            return true;
-    return false;
-}
-
 static bool list_reaches_day(const struct applying *a, const struct work_day *day)
 {
     const struct change_list *list = a->list;
@@ -316,12 +308,10 @@ void changes_week(struct planning *p, struct work_week *week)
     for (int i = 0; i < block->taper_count; i++)
         if (week_in(&block->tapers[i].weeks, week->block_week) && week->kind == WEEK_TAPER)
             list_apply(p, week, &block->tapers[i], REASON_TAPER);
-    for (int i = 0; i < block->adjust_count; i++) {
-        enum { STEPS = 8 }; /* asked several times a week */
-        arena_work(p->arena, STEPS * ((uint64_t)block->adjusts[i].athlete_count + 1));
-        if (adjust_is_for(&block->adjusts[i], p->athlete))
-            list_apply(p, week, &block->adjusts[i], REASON_ADJUST);
-    }
+    int count;
+    const struct adjust_use *uses = adjusts_for(block, p->athlete, &count);
+    for (int i = 0; i < count; i++)
+        list_apply(p, week, uses[i].list, REASON_ADJUST);
 }
 
 /* ---- lifts an athlete avoids ---- */

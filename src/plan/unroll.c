@@ -51,9 +51,11 @@ struct week_slots {
 static bool week_changed(struct planning *p, enum change_verb verb, int week)
 {
     bool found = false;
-    for (int i = 0; i < p->block->adjust_count; i++) {
-        const struct change_list *list = &p->block->adjusts[i];
-        for (int j = 0; adjust_is_for(list, p->athlete) && j < list->change_count; j++)
+    int count;
+    const struct adjust_use *uses = adjusts_for(p->block, p->athlete, &count);
+    for (int i = 0; i < count; i++) {
+        const struct change_list *list = uses[i].list;
+        for (int j = 0; j < list->change_count; j++)
             if (list->changes[j].verb == verb && week_in(&list->changes[j].weeks, week)) {
                 found = true;
                 if (p->touched)
@@ -424,8 +426,8 @@ static struct shape *shape_make(struct planning *p)
     for (int i = 0; i < slots.list.count; i++)
         week_shape(&maker, i + 1, slots.list.at[i], &weeks[i]);
     *shape = (struct shape){ .block = p->block, .weeks = weeks, .week_count = slots.list.count, .touched = touched,
-                             .unfit = findings_said(p->model->findings) != said, .next = p->shapes->first };
-    return p->shapes->first = shape;
+                             .unfit = findings_said(p->model->findings) != said };
+    return shape_keep(p->shapes, shape);
 }
 
 /* The shape that she shares with others; NULL: her weeks are her own. */

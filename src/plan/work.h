@@ -153,7 +153,6 @@ struct ratio_band value_in_week(const struct value *value, int block_week, int s
 void changes_week(struct planning *p, struct work_week *week);
 void avoids_apply(struct planning *p, struct work_week *week);
 void reps_change_apply(const struct load_change *waiting, struct work_group *group);
-bool adjust_is_for(const struct change_list *list, const struct athlete *athlete);
 
 /* progress.c */
 void progress_week(struct planning *p, struct work_week *week);

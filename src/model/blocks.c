@@ -3,7 +3,6 @@
 #include "model/club.h"
 
 #include "base/near.h"
-#include "base/numbers.h"
 
 #include <stdlib.h>
 

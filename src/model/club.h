@@ -2,6 +2,7 @@
 #ifndef MODEL_CLUB_H
 #define MODEL_CLUB_H
 
+#include "base/numbers.h"
 #include "base/vec.h"
 #include "model/load.h"
 #include "model/model.h"
@@ -60,6 +61,8 @@ struct club {
     struct model *model;
     struct block_decl *blocks; /* as model->blocks */
     VEC(const struct season *) seasons;
+    struct numbers run_decls; /* of the blocks that seasons run: their decls, beside 0 */
+    struct numbers run_for;   /* and the same beside the order of each athlete for whom */
     bool run_unknown; /* a season runs a block that nobody declared: any block may be the one meant */
     VEC(struct allow_line) allows;
     VEC(const struct node *) allow_nodes; /* as allows */

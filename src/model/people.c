@@ -3,7 +3,6 @@
 #include "model/history.h"
 
 #include "base/near.h"
-#include "base/numbers.h"
 
 struct athlete_parts {
     struct club *club;

@@ -3,8 +3,6 @@
 #include "base/near.h"
 #include "model/club.h"
 
-#include "base/numbers.h"
-
 static void top_level_curve(struct club *club)
 {
     const struct node *first = NULL;
@@ -120,13 +118,23 @@ static void block_add(struct club *club, struct block_list *list, struct decl *d
     vec_add(club->arena, &list->blocks, made.plain);
 }
 
+static void runs_index(struct club *club)
+{
+    club->run_decls.arena = club->run_for.arena = club->arena;
+    for (int i = 0; i < club->seasons.count; i++)
+        for (int j = 0; j < club->seasons.at[i]->run_count; j++) {
+            const struct season *season = club->seasons.at[i];
+            if (!season->runs[j].decl)
+                continue;
+            numbers_give(&club->run_decls, season->runs[j].decl, 0);
+            for (int k = 0; k < season->athlete_count; k++)
+                numbers_give(&club->run_for, season->runs[j].decl, (uint64_t)season->athletes[k]->order);
+        }
+}
+
 static bool is_run(const struct club *club, const struct decl *decl)
 {
-    for (int i = 0; i < club->seasons.count; i++)
-        for (int j = 0; j < club->seasons.at[i]->run_count; j++)
-            if (club->seasons.at[i]->runs[j].decl == decl)
-                return true;
-    return false;
+    return numbers_known(&club->run_decls, decl, 0) >= 0;
 }
 
 static void blocks_make(struct club *club)
@@ -150,12 +158,7 @@ static void blocks_make(struct club *club)
 
 bool season_is_for(const struct club *club, const struct decl *block, const struct athlete *athlete)
 {
-    for (int i = 0; i < club->seasons.count; i++)
-        for (int j = 0; j < club->seasons.at[i]->run_count; j++)
-            for (int k = 0; club->seasons.at[i]->runs[j].decl == block && k < club->seasons.at[i]->athlete_count; k++)
-                if (club->seasons.at[i]->athletes[k] == athlete)
-                    return true;
-    return false;
+    return numbers_known(&club->run_for, block, (uint64_t)athlete->order) >= 0;
 }
 
 /* Athletes in the `for` of a block that seasons run, and in none of those. */
@@ -227,6 +230,7 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
     make_all(club);
     equipment_check(club);
     seasons_make(club);
+    runs_index(club);
     blocks_make(club);
     say_not_built(club);
     unused_make(club);

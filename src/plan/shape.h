@@ -4,7 +4,6 @@
 #ifndef PLAN_SHAPE_H
 #define PLAN_SHAPE_H
 
-#include "base/numbers.h"
 #include "plan/work.h"
 
 struct shape {

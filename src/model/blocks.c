@@ -31,6 +31,7 @@ struct block_making {
     struct calendar calendar;
     const struct season *season; /* that runs it; NULL: it stands alone */
     int run;
+    struct numbers rotating, labels; /* labels of rotations; of days */
     struct numbers people; /* for whom it is; without an arena until it is asked */
     bool is_template;
     int next_id;
@@ -380,11 +381,7 @@ const struct adjust_use *adjusts_for(const struct block *block, const struct ath
 
 static bool label_rotates(const struct block_making *m, const char *label)
 {
-    for (int i = 0; i < m->rotations.count; i++)
-        for (int j = 0; j < m->rotations.at[i].label_count; j++)
-            if (m->rotations.at[i].labels[j] == label)
-                return true;
-    return false;
+    return numbers_known(&m->rotating, label, 0) >= 0;
 }
 
 static void rotation_make(struct block_making *m, const struct part *part)
@@ -398,6 +395,7 @@ static void rotation_make(struct block_making *m, const struct part *part)
         const char *name = label_of(&place, label);
         vec_add(m->club->arena, &labels, name);
         vec_add(m->club->arena, &words, label->at);
+        numbers_give(&m->rotating, name, 0);
     }
     rotation.labels = labels.at;
     rotation.label_at = words.at;
@@ -419,13 +417,14 @@ static void day_make_one(struct block_making *m, const struct part *part)
     struct place place = place_of_part(m, part);
     const struct node *node = part->node, *weekdays = node_child(node, NODE_WEEKDAYS), *title = node_child(node, NODE_TITLE);
     struct day day = { .label = label_of(&place, node->child), .at = node->child->at, .origin = part->origin, .weeks = part->weeks };
-    struct scope around = { .lets = part->lets, .let_count = part->let_count, .up = &m->scope };
+    struct scope around = { .lets = part->lets, .let_count = part->let_count, .index = part->let_index, .up = &m->scope };
     struct scope scope = { .up = &around };
     VEC(const struct node *) lets = { 0 };
     for (const struct node *let = node_child(node, NODE_LET); let; let = node_next(let, NODE_LET))
         vec_add(m->club->arena, &lets, let);
     place.frame = scope.frame = around.frame = frame_of(&place, &part->group_weeks);
     scope.lets = lets.at, scope.let_count = lets.count;
+    scope.index = lets_index(m->club->arena, lets.at, lets.count);
     place.scope = &scope;
     place.setting.day = day.label;
     lets_check(&place, node);
@@ -442,6 +441,7 @@ static void day_make_one(struct block_making *m, const struct part *part)
     day.optional = node_child(node, NODE_OPTIONAL) != NULL;
     day.notes = notes_of(&place, node, &day.note_count);
     day.entry_count = entries_make(&place, node, &day.entries);
+    numbers_give(&m->labels, day.label, 0);
     vec_add(m->club->arena, &m->days, day);
 }
 
@@ -483,22 +483,15 @@ static void block_checks(struct block_making *m, const struct part *part)
 
 /* ---- names that must be the block's own ---- */
 
-static bool has_label(const struct block_making *m, const char *label)
-{
-    for (int i = 0; i < m->days.count; i++)
-        if (m->days.at[i].label == label)
-            return true;
-    return false;
-}
-
 static void check_label(struct block_making *m, const struct origin *origin, struct span at, const char *label)
 {
-    if (has_label(m, label))
+    if (numbers_known(&m->labels, label, 0) >= 0)
         return;
     struct place place = m->place;
     place.origin = origin;
     VEC(const char *) labels = { 0 };
-    for (int i = 0; i < m->days.count; i++)
+    bool compares = names_may_compare(m->club, m->days.count);
+    for (int i = 0; compares && i < m->days.count; i++)
         vec_add(m->club->arena, &labels, m->days.at[i].label);
     struct finding *finding = place_finding(&place, KIND_UNKNOWN_NAME, at, "this block has no day %s", label);
     const char *near = word_nearest(label, labels.at, labels.count);
@@ -506,23 +499,21 @@ static void check_label(struct block_making *m, const struct origin *origin, str
         diag_help(m->club->findings, finding, "did you mean day %s?", near);
         return;
     }
-    const char *list = labels.count ? labels.at[0] : "none yet";
-    for (int i = 1; i < labels.count && i < 8; i++)
-        list = arena_format(m->club->arena, "%s, %s", list, labels.at[i]);
+    const char *list = m->days.count ? m->days.at[0].label : "none yet";
+    for (int i = 1; i < m->days.count && i < 8; i++)
+        list = arena_format(m->club->arena, "%s, %s", list, m->days.at[i].label);
     diag_help(m->club->findings, finding, "its days are: %s", list);
 }
 
 struct lift_list {
+    struct numbers numbers;
     VEC(const struct lift *) list;
 };
 
 static void lift_add(struct arena *arena, struct lift_list *lifts, const struct lift *lift)
 {
-    arena_search(arena, lifts->list.count);
-    for (int i = 0; i < lifts->list.count; i++)
-        if (lifts->list.at[i] == lift)
-            return;
-    vec_add(arena, &lifts->list, lift);
+    if (numbers_give(&lifts->numbers, lift, 0) == lifts->list.count)
+        vec_add(arena, &lifts->list, lift);
 }
 
 static void entries_lifts(struct arena *arena, struct lift_list *lifts, const struct entry *entries, int count)
@@ -546,7 +537,7 @@ static void change_lifts(struct arena *arena, struct lift_list *lifts, const str
 /* Every lift someone may train in the block: written, swapped in, added, or used for one an athlete avoids. */
 static struct lift_list block_lifts(struct block_making *m)
 {
-    struct lift_list lifts = { 0 };
+    struct lift_list lifts = { .numbers.arena = m->club->arena };
     for (int i = 0; i < m->days.count; i++)
         entries_lifts(m->club->arena, &lifts, m->days.at[i].entries, m->days.at[i].entry_count);
     change_lifts(m->club->arena, &lifts, m->deloads.at, m->deloads.count);
@@ -562,13 +553,13 @@ static struct lift_list block_lifts(struct block_making *m)
 static void check_lift(struct block_making *m, const struct lift_list *lifts, const struct origin *origin, struct span at,
                        const struct lift *lift)
 {
-    for (int i = 0; i < lifts->list.count; i++)
-        if (lifts->list.at[i] == lift)
-            return;
+    if (numbers_known(&lifts->numbers, lift, 0) >= 0)
+        return;
     struct place place = m->place;
     place.origin = origin;
     VEC(const char *) names = { 0 };
-    for (int i = 0; i < lifts->list.count; i++)
+    bool compares = names_may_compare(m->club, lifts->list.count);
+    for (int i = 0; compares && i < lifts->list.count; i++)
         vec_add(m->club->arena, &names, lifts->list.at[i]->name);
     const char *near = word_nearest(lift->name, names.at, names.count);
     struct finding *finding = place_finding(&place, KIND_UNKNOWN_NAME, at, "%s is not trained in this block", lift->name);
@@ -660,7 +651,8 @@ int block_weeks_of(struct club *club, struct decl *decl)
     struct block_making m = { .club = club, .decl = decl };
     if (!chain_of(club, decl, &m.chain))
         return 0;
-    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count };
+    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count,
+                              .index = lets_index(club->arena, m.chain.lets.at, m.chain.lets.count) };
     m.place = (struct place){ .club = club, .scope = &m.scope, .file = decl->file, .setting.block = decl->name };
     return block_length(&m);
 }
@@ -683,15 +675,17 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
                                const struct season *season, int run)
 {
     struct block *block = NEW(club->arena, struct block);
-    struct block_making m = { .club = club, .decl = decl, .block = block, .plain = plain, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
+    struct block_making m = { .club = club, .decl = decl, .block = block, .plain = plain, .rotating.arena = club->arena, .labels.arena = club->arena, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
     *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100) };
     if (!chain_of(club, decl, &m.chain))
         return NULL;
-    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count };
+    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count,
+                              .index = lets_index(club->arena, m.chain.lets.at, m.chain.lets.count) };
     m.place = (struct place){ .club = club, .scope = &m.scope, .file = decl->file, .setting.block = decl->name,
                               .lenient = m.is_template };
     if (athlete) {
-        m.own = (struct scope){ .lets = athlete->lets, .let_count = athlete->let_count };
+        m.own = (struct scope){ .lets = athlete->lets, .let_count = athlete->let_count,
+                                .index = lets_index(club->arena, athlete->lets, athlete->let_count) };
         m.place.own = &m.own;
     }
     if (season)

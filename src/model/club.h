@@ -133,9 +133,11 @@ struct want {
 };
 extern const struct want want_sets, want_reps, want_effort, want_load, want_weight, want_percent, want_time, want_count,
     want_amount, want_load_change, want_speed, want_any;
+struct let_index; /* lets.c: where each name is set */
 struct scope {
     const struct node *const *lets;
     int let_count;
+    const struct let_index *index; /* of lets_index; may be NULL */
     const struct frame *frame; /* of the place where these stand */
     const struct scope *up;
     bool is_entry;
@@ -156,6 +158,8 @@ struct place {
     struct setting setting;
     int depth; /* of $names that stand for $names */
 };
+/* NULL where they are so few that going through them is as fast. */
+const struct let_index *lets_index(struct arena *arena, const struct node *const *lets, int count);
 /* What a $name stands for: its let's value node and the scope it is read in. NULL: none, which is a finding. */
 const struct node *let_find(const struct place *place, const struct node *var, struct place *found);
 /* The $name that a value consists of, whatever its siblings, and the word of its unit (NULL: none); NULL: it is no $name. */
@@ -202,6 +206,7 @@ struct part {
     struct week_set group_weeks; /* of the weeks group around it; all without one */
     const struct node *const *lets; /* of the weeks groups around it, the nearest last */
     int let_count;
+    const struct let_index *let_index;
 };
 struct parts {
     VEC(struct part) list;

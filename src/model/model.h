@@ -8,6 +8,7 @@
 
 #include "base/date.h"
 #include "base/diag.h"
+#include "base/numbers.h"
 #include "calc/curve.h"
 #include "calc/plates.h"
 #include "calc/series.h"
@@ -187,6 +188,7 @@ struct athlete {
     int max_count;
     const struct own_curve *curves;
     int curve_count;
+    struct numbers curve_lifts, effort_lifts, avoid_lifts; /* the lifts of these lists, for history.c */
     const struct effort_line *efforts;
     int effort_count;
     const struct avoid_line *avoids;

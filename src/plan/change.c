@@ -316,22 +316,14 @@ void changes_week(struct planning *p, struct work_week *week)
 
 /* ---- lifts an athlete avoids ---- */
 
-static const struct avoid_line *avoid_of(const struct athlete *athlete, const struct lift *lift)
-{
-    for (int i = 0; i < athlete->avoid_count; i++)
-        if (athlete->avoids[i].lift == lift)
-            return &athlete->avoids[i];
-    return NULL;
-}
-
 static void avoid_entry(struct planning *p, struct work_entry *entry)
 {
-    const struct avoid_line *avoid = avoid_of(p->athlete, entry->lift);
+    const struct avoid_line *avoid = history_avoid(p->athlete, entry->lift);
     if (!avoid)
         return;
     /* Of `row or pulldown` the choice that she does not avoid comes first. */
     for (int i = 0; i < entry->entry->lift_count && entry->lift == entry->written; i++)
-        if (!avoid_of(p->athlete, entry->entry->lifts[i])) {
+        if (!history_avoid(p->athlete, entry->entry->lifts[i])) {
             entry_swap(entry, entry->entry->lifts[i], avoid->because);
             return;
         }

@@ -70,6 +70,8 @@ struct work_entry {
     VEC(const char *) notes;
     int superset, rounds;
     enum work_stage stage;
+    const struct work_group *first, *before, *top; /* while loads are worked out: of the groups that sets may hang on the first, and
+                                                      the last so far, of any role and of the top ones; NULL: none */
 };
 
 struct work_day {

@@ -136,13 +136,14 @@ static void block_people(struct block_making *m, const struct place *place, cons
         season_people(m, place, node);
         return;
     }
-    int before = findings_count(m->club->findings, LEVEL_ERROR);
+    int before;
+    findings_all(m->club->findings, &before);
     if (m->plain) {
         m->block->athletes = m->plain->athletes, m->block->athlete_count = m->plain->athlete_count;
         return;
     }
     m->block->athletes = people_list(m->club, node->child, &m->block->athlete_count, place->origin);
-    if (m->block->athlete_count || findings_count(m->club->findings, LEVEL_ERROR) > before)
+    if (m->block->athlete_count || findings_erred_after(m->club->findings, before))
         return;
     struct finding *finding = place_finding(place, KIND_MISSING, node->child->at, "nobody is among these, so the block is built for nobody");
     diag_level(m->club->findings, finding, LEVEL_WARNING);
@@ -461,8 +462,13 @@ static void warm_up_make(struct block_making *m, const struct part *part)
     }
     warm_up.lifts = list.at;
     warm_up.lift_count = list.count;
-    if (!lifts || list.count)
-        vec_add(m->club->arena, &m->warm_ups, warm_up);
+    if (lifts && !list.count)
+        return;
+    for (int i = 0; i < list.count; i++)
+        places_add(&m->block->warm_up_places, list.at[i], 0, m->warm_ups.count);
+    if (!lifts)
+        places_add(&m->block->warm_up_places, NULL, 0, m->warm_ups.count);
+    vec_add(m->club->arena, &m->warm_ups, warm_up);
 }
 
 static void allow_make(struct block_making *m, const struct part *part)
@@ -543,11 +549,20 @@ static struct lift_list block_lifts(struct block_making *m)
     change_lifts(m->club->arena, &lifts, m->deloads.at, m->deloads.count);
     change_lifts(m->club->arena, &lifts, m->tapers.at, m->tapers.count);
     change_lifts(m->club->arena, &lifts, m->adjusts.at, m->adjusts.count);
-    for (int i = 0; i < m->block->athlete_count; i++)
+    for (int i = 0; i < m->block->instead_count; i++)
+        lift_add(m->club->arena, &lifts, m->block->instead[i]);
+    return lifts;
+}
+
+static void block_instead(struct block_making *m)
+{
+    struct lift_list lifts = { .numbers.arena = m->club->arena };
+    for (int i = 0; i < m->block->athlete_count && !m->plain; i++)
         for (int j = 0; j < m->block->athletes[i]->avoid_count; j++)
             if (m->block->athletes[i]->avoids[j].use)
                 lift_add(m->club->arena, &lifts, m->block->athletes[i]->avoids[j].use);
-    return lifts;
+    m->block->instead = m->plain ? m->plain->instead : lifts.list.at;
+    m->block->instead_count = m->plain ? m->plain->instead_count : lifts.list.count;
 }
 
 static void check_lift(struct block_making *m, const struct lift_list *lifts, const struct origin *origin, struct span at,
@@ -676,7 +691,7 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
 {
     struct block *block = NEW(club->arena, struct block);
     struct block_making m = { .club = club, .decl = decl, .block = block, .plain = plain, .rotating.arena = club->arena, .labels.arena = club->arena, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
-    *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100) };
+    *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100), .warm_up_places.arena = club->arena };
     if (!chain_of(club, decl, &m.chain))
         return NULL;
     m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count,
@@ -703,6 +718,7 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
     parts_make(&m, NODE_CHECKS, block_checks);
     block_keep(&m);
     adjusts_index(&m);
+    block_instead(&m);
     check_names(&m);
     return block;
 }

@@ -327,6 +327,11 @@ static void gym_finish(struct gym_parts *p, struct span at)
     gym_ladders(p, at);
     gym->bars = p->bars.at, gym->bar_count = p->bars.count;
     gym->stacks = p->stacks.at, gym->stack_count = p->stacks.count;
+    gym->named.arena = p->club->arena;
+    for (int i = 0; i < gym->bar_count && gym->bar_count > LADDERS_FEW; i++)
+        places_add(&gym->named, gym->bars[i].name, 0, i);
+    for (int i = 0; i < gym->stack_count && gym->stack_count > LADDERS_FEW; i++)
+        places_add(&gym->named, gym->stacks[i].name, 1, i);
     struct weight none = { 0 };
     if (!gym->has_dumbbells)
         gym->dumbbells = steps_from(small_step(gym->unit), gym->unit);

@@ -8,13 +8,13 @@
 
 #include "base/date.h"
 #include "base/diag.h"
-#include "base/numbers.h"
+#include "base/places.h"
 #include "calc/curve.h"
 #include "calc/plates.h"
 #include "calc/series.h"
 #include "syntax/tree.h"
 
-enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000 };
+enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000, LADDERS_FEW = 8 };
 
 /* Who used a template or a scheme from where, nearest first. */
 struct origin {
@@ -71,6 +71,7 @@ struct gym {
     bool has_dumbbells;
     const struct named_ladder *stacks;
     int stack_count;
+    struct places named; /* in these by name: bars beside 0, stacks beside 1, where there are more than LADDERS_FEW */
     struct ladder free; /* steps of 2.5 kg or 5 lb from 0 */
 };
 
@@ -449,6 +450,8 @@ struct block {
     const enum week_kind *kinds; /* by week from 1; [0] unused */
     const struct athlete *const *athletes;
     int athlete_count;
+    const struct lift *const *instead; /* lifts that these train for one that they avoid, each once */
+    int instead_count;
     const struct change_list *deloads, *tapers, *adjusts;
     int deload_count, taper_count, adjust_count;
     const struct adjust_use *adjust_uses; /* whom each adjust is for: by athlete, hers as written */
@@ -456,6 +459,7 @@ struct block {
     int change_count; /* ids are below this */
     const struct warm_up *warm_ups;
     int warm_up_count;
+    struct places warm_up_places; /* in these, by lift; by NULL: those for all main lifts */
     const struct day *days;
     int day_count;
     const struct rotation *rotations;

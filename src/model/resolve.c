@@ -68,27 +68,43 @@ static int ladders_most(const struct club *club)
     return most;
 }
 
+/* All bars of all gyms beside 0, all stacks beside 1. */
+static struct numbers all_ladders(struct club *club)
+{
+    struct numbers names = { .arena = club->arena };
+    for (int i = 0; i < club->model->gym_count; i++) {
+        const struct gym *gym = club->model->gyms[i];
+        for (int j = 0; j < gym->bar_count; j++)
+            numbers_give(&names, gym->bars[j].name, 0);
+        for (int j = 0; j < gym->stack_count; j++)
+            numbers_give(&names, gym->stacks[j].name, 1);
+    }
+    return names;
+}
+
+static void say_no_equipment(struct club *club, const struct lift *lift)
+{
+    int most = ladders_most(club), count = 0;
+    const char **names = NEW_MANY(club->arena, const char *, most + 1);
+    if (names_may_compare(club, most))
+        ladders_named(club, lift, names, &count);
+    const char *what = lift->loads == LOADS_BAR ? "bar" : "stack", *near = word_nearest(lift->equipment, names, count);
+    struct finding *finding = diag_add(club->findings, KIND_UNKNOWN_NAME, lift->equipment_at, "no gym has a %s called %s", what, lift->equipment);
+    if (near)
+        diag_help(club->findings, finding, "did you mean %s?", near);
+    else
+        diag_help(club->findings, finding, "add it to a gym: `%s %s %s`", what, lift->equipment, lift->loads == LOADS_BAR ? "25 kg" : "5 to 100 step 5 kg");
+}
+
 /* A bar or stack that no gym has is a slip of the pen; one that some gym lacks is met where it is trained. */
 static void equipment_check(struct club *club)
 {
-    const char **names = NEW_MANY(club->arena, const char *, ladders_most(club) + 1);
+    struct numbers names = all_ladders(club);
     for (int i = 0; i < club->model->lift_count && club->model->gym_count; i++) {
         const struct lift *lift = club->model->lifts[i];
-        int count = 0;
-        bool known = !lift->equipment || !span_is_somewhere(lift->equipment_at) || sources_find(club->sources, lift->equipment_at.start)->library;
-        if (known)
-            continue;
-        ladders_named(club, lift, names, &count);
-        for (int j = 0; j < count; j++)
-            known |= names[j] == lift->equipment;
-        if (known)
-            continue;
-        const char *what = lift->loads == LOADS_BAR ? "bar" : "stack", *near = word_nearest(lift->equipment, names, count);
-        struct finding *finding = diag_add(club->findings, KIND_UNKNOWN_NAME, lift->equipment_at, "no gym has a %s called %s", what, lift->equipment);
-        if (near)
-            diag_help(club->findings, finding, "did you mean %s?", near);
-        else
-            diag_help(club->findings, finding, "add it to a gym: `%s %s %s`", what, lift->equipment, lift->loads == LOADS_BAR ? "25 kg" : "5 to 100 step 5 kg");
+        if (lift->equipment && span_is_somewhere(lift->equipment_at) && !sources_find(club->sources, lift->equipment_at.start)->library &&
+            numbers_known(&names, lift->equipment, lift->loads != LOADS_BAR) < 0)
+            say_no_equipment(club, lift);
     }
 }
 

@@ -238,9 +238,10 @@ static void season_dates(struct season_making *m)
 
 static void season_people(struct season_making *m, const struct node *node)
 {
-    int before = findings_count(m->club->findings, LEVEL_ERROR);
+    int before;
+    findings_all(m->club->findings, &before);
     m->season->athletes = people_list(m->club, node->child, &m->season->athlete_count, NULL);
-    if (m->season->athlete_count || findings_count(m->club->findings, LEVEL_ERROR) > before)
+    if (m->season->athlete_count || findings_erred_after(m->club->findings, before))
         return;
     struct finding *finding = place_finding(&m->place, KIND_MISSING, node->child->at, "nobody is among these, so the season is built for nobody");
     diag_level(m->club->findings, finding, LEVEL_WARNING);

@@ -65,18 +65,3 @@ const struct lift_days *record_days_of(const struct record *record, const struct
     int at = numbers_known(&record->index->lifts, lift, 0);
     return at < 0 ? NULL : &record->index->days.at[at];
 }
-
-void places_add(struct places *places, const void *thing, uint64_t beside, int place)
-{
-    places->keys.arena = places->arena;
-    int at = numbers_give(&places->keys, thing, beside);
-    if (at == places->lists.count)
-        vec_add(places->arena, &places->lists, (struct place_list){ 0 });
-    vec_add(places->arena, &places->lists.at[at].at, place);
-}
-
-struct place_list places_of(const struct places *places, const void *thing, uint64_t beside)
-{
-    int at = numbers_known(&places->keys, thing, beside);
-    return at < 0 ? (struct place_list){ 0 } : places->lists.at[at];
-}

@@ -3,8 +3,7 @@
 #ifndef PLAN_RECORD_INDEX_H
 #define PLAN_RECORD_INDEX_H
 
-#include "base/numbers.h"
-#include "base/vec.h"
+#include "base/places.h"
 #include "plan/record.h"
 
 struct lift_days {
@@ -31,17 +30,5 @@ void record_index_take(const struct record *record, const struct record_session 
 int record_line_of(const struct record_session *session, const struct lift *lift); /* -1: it has none */
 const struct record_session *record_taker_of(const struct record *record, const struct plan_day *day); /* NULL: nobody yet */
 const struct lift_days *record_days_of(const struct record *record, const struct lift *lift); /* NULL: never done */
-
-/* The days of a week by label and by date, and the entries of a day by lift: lists of numbers, in their order. */
-struct places {
-    struct arena *arena;
-    struct numbers keys;
-    VEC(struct place_list) lists;
-};
-struct place_list {
-    VEC(int) at;
-};
-void places_add(struct places *places, const void *thing, uint64_t beside, int place);
-struct place_list places_of(const struct places *places, const void *thing, uint64_t beside);
 
 #endif

@@ -222,12 +222,19 @@ static bool has_warm_up(const struct work_entry *entry)
     return false;
 }
 
-static bool warm_up_is_for(const struct warm_up *warm_up, const struct work_entry *entry)
+/* The block's next warm-up for the entry from one on; -1: none. */
+static int warm_up_next(const struct block *block, const struct work_entry *entry, int from, int at[3])
 {
-    for (int i = 0; i < warm_up->lift_count; i++)
-        if (warm_up->lifts[i] == entry->lift || warm_up->lifts[i] == entry->written)
-            return true;
-    return !warm_up->lift_count && lift_is_main(entry->lift);
+    const struct lift *things[] = { entry->lift, entry->written, lift_is_main(entry->lift) ? NULL : entry->lift };
+    int next = -1;
+    for (int i = 0; i < 3; i++) {
+        struct place_list places = places_of(&block->warm_up_places, things[i], 0);
+        while (at[i] < places.at.count && places.at.at[at[i]] < from)
+            at[i]++;
+        if (at[i] < places.at.count && (next < 0 || places.at.at[at[i]] < next))
+            next = places.at.at[at[i]];
+    }
+    return next;
 }
 
 /* The block's warm-up goes before the first entry of a lift in a day, unless the entry brings its own. `lifts`: of the entries before
@@ -240,9 +247,10 @@ static void add_warm_up(struct planning *p, const struct work_week *week, struct
     if (has_warm_up(entry) || !entry->groups.count)
         return;
     VEC(struct work_group) groups = { 0 };
-    for (int i = 0; i < p->block->warm_up_count; i++) {
+    int at[3] = { 0 };
+    for (int i = warm_up_next(p->block, entry, 0, at); i >= 0; i = warm_up_next(p->block, entry, i + 1, at)) {
         const struct warm_up *warm_up = &p->block->warm_ups[i];
-        for (int j = 0; warm_up_is_for(warm_up, entry) && j < warm_up->group_count; j++) {
+        for (int j = 0; j < warm_up->group_count; j++) {
             struct work_group group;
             if (work_group_make(p, week, entry, &warm_up->groups[j], &group))
                 vec_add(p->arena, &groups, group);

@@ -176,6 +176,38 @@ def runs():
         verdict(not wrong, f'each of {who} has the week of its run', wrong)
 
 
+def muscles():
+    """A muscle that is named twice counts once, and as worked; hard sets of those like a lift are its own too."""
+    text = ('lift squat { kind competition; loads bar; works quads, quads; helps quads, trunk }\nlift half like squat at 90%\nlift slow like half at 90%\n'
+            'athlete ines { max squat 150 kg on 2026-12-30 }\nchecks { muscle-sets quads 10 to 11; muscle-sets trunk 6 to 7; weekly-sets squat 10 to 11 }\n'
+            'block b { for ines; goal strength; starts 2027-01-04; weeks 1; day A on mon { squat 4 x 5 at rpe 7; slow 3 x 5 at rpe 7; half 2 x 5 at rpe 7 } }\n')
+    findings = [json.loads(line) for line in run(text, 'check', '--findings', 'json')[1].splitlines()]
+    said = sorted(each['message'] for each in findings if each['rule'] in ('muscle-sets', 'weekly-sets'))
+    wanted = ['4.5 hard sets for trunk in week 1; the limits are 6 to 7', '9 hard sets for quads in week 1; the limits are 10 to 11',
+              '9 hard sets for squat in week 1; the limits are 10 to 11']
+    verdict(said == wanted, 'muscles and lifts like another are counted once', said)
+
+
+def touched():
+    """A change that finds something in one run of a block changes something, whichever run it is."""
+    for order in ('ines', 'tomas'), ('tomas', 'ines'):
+        text = ('lift squat { loads bar }\nathlete ines { max squat 150 kg on 2026-12-30 }\nathlete tomas { max squat 150 kg on 2026-12-30 }\n'
+                'block base { weeks 1; day A on mon { squat 3 x 5 at rpe 7 }\nadjust ines { sets down 1; note "easy" }\nadjust tomas { rpe down 1 on day A }\n}\n')
+        text += ''.join(f'season for-{who} {{ for {who}; starts 2027-01-04; run base, base }}\n' for who in order)
+        findings = [json.loads(line) for line in run(text, 'check', '--findings', 'json')[1].splitlines()]
+        said = [each['message'] for each in findings if each['rule'] == 'untouched']
+        verdict(not said, f'changes of one of two seasons, {order[0]} first', said)
+
+
+def twice():
+    """A day for weeks that two others have points at the first of them."""
+    text = ('lift squat { loads bar }\nathlete ines { max squat 150 kg on 2026-12-30 }\nblock b { for ines; starts 2027-01-04; weeks 2\n'
+            'weeks 1 { day A on mon { squat 3 x 5 at rpe 7 } }\nweeks 2 { day A on mon { squat 3 x 5 at rpe 7 } }\nday A on tue { squat 3 x 5 at rpe 7 }\n}\n')
+    findings = [json.loads(line) for line in run(text, 'check', '--findings', 'json')[1].splitlines()]
+    said = [(each['rule'], each['start']['line'], [other['start']['line'] for other in each['related']]) for each in findings if each['level'] == 'error']
+    verdict(said == [('duplicate-name', 6, [4])], 'a day that is written twice', said)
+
+
 def weeks_after(date):
     return (datetime.date.fromisoformat(date) - datetime.date(2027, 1, 4)).days // 7
 
@@ -184,4 +216,7 @@ os.chdir(os.environ.get('TMPDIR', '/tmp'))
 met = sum(rules(seed) for seed in range(CLUBS))
 verdict(met > 10 * CLUBS, f'{CLUBS} clubs by chance: the rules say what they mean', f'only {met} findings')
 runs()
+muscles()
+touched()
+twice()
 sys.exit(bool(failed))

@@ -163,14 +163,28 @@ def put_days(count, each):
 
 
 # Files of a few MB that would take hours if every list were gone through to its end.
-ENDLESS = {
+LISTS = {
     'days of one block': put_days(50000, 'day D{0} {{ squat 1 x 1 at 40 kg }}\n'),
-    'notes of one block': put_days(100000, 'note "x"\n') ,
+    'notes of one block': put_days(100000, 'note "x"\n'),
     'lines of checks': 'checks {\n' + 'weekly-sets squat 1 to 20\n' * 50000 + '}\n' + block(100, 'squat 1 x 1 at rpe 7\n' * 1000),
-    '$names of one block': put_days(100000, 'let $v{0} = 1\n'),
-    'text that is given back': CLUB + 'block b { for ines; weeks 1; day A on mon { squat 3 x 5 note ' + '\\"a\u201d ' * 300000 + '} }\n',
     'muscles': ''.join('lift l%d { works %s }\n' % (j, ', '.join(f'm{j}-{i}' for i in range(90))) for j in range(2000)) +
                'athlete ines\nblock b { for ines; starts 2027-01-04; weeks 1; day A on mon {\n' + ''.join(f'l{i} 3 x 3 at rpe 7\n' for i in range(2000)) + '} }\n',
+    'progressions of one day': ''.join(f'progression p{i} {{ when made add 2.5 kg }}\n' for i in range(20000)) +
+                               block(8, ''.join(f'squat 1 x 1 at 40 kg progression p{i}\n' for i in range(20000))),
+    'lifts in one session of a diary': ''.join(f'lift l{i} {{ loads bar }}\n' for i in range(20000)) +
+                                       block(2, ''.join(f'l{i} 1 x 1 at 40 kg\n' for i in range(20000))) +
+                                       'diary ines { 2027-01-04 A {\n' + ''.join(f'l{i} 40 kg x 1\n' for i in range(20000)) + '} }\n',
+    'adjusts, each for one': 'lift squat { loads bar }\n' + ''.join(f'athlete a{i} {{ max squat 100 kg on 2026-12-28 }}\n' for i in range(20000)) +
+                             'block b { for all; starts 2027-01-04; weeks 1; day A on mon { squat 3 x 5 at 40 kg }\n'
+                             + ''.join(f'adjust a{i} {{ sets down 1 }}\n' for i in range(20000)) + '}\n',
+    '$names of one block': put_days(100000, 'let $v{0} = 1\n'),
+}
+
+# And those that still go through each for each.
+ENDLESS = {
+    'changes of as many sets': f'lift bench\n{CLUB}block b {{ for ines; starts 2027-01-04; weeks 8\nday B on thu {{ bench 1 x 1 at 40 kg }}\nday A on mon {{\n'
+                               + 'squat 1 x 1 at 40 kg\n' * 20000 + '}\nadjust ines {\n' + 'load down 1% for bench\n' * 20000 + '} }\n',
+    'text that is given back': CLUB + 'block b { for ines; weeks 1; day A on mon { squat 3 x 5 note ' + '\\"a\u201d ' * 300000 + '} }\n',
 }
 
 
@@ -181,6 +195,10 @@ def honest():
     put('much.block', 'lift squat { loads bar }\nlift bench { loads bar }\nlift row { loads bar }\nroster "people.csv"\n'
         'block b { for novices; starts 2027-01-04; weeks 1; day A on mon { squat 3 x 5 at 70%; bench 3 x 5 at 70%; row 3 x 5 at 70% } }\n')
     said(f'{many} athletes of one group', 0, '', 'build', '-f', 'csv', '-o', '/dev/null', 'much.block')
+    for name, text in LISTS.items():
+        begun = os.times().children_user
+        check(f'very many {name} are fine', text, 0)
+        verdict(SLOW or os.times().children_user - begun < 20, f'very many {name} take seconds', os.times().children_user - begun)
     for name, line in ('of one name', 'sqat 3 x 5 at 70%\n'), ('of as many names', 'sqat{} 3 x 5 at 70%\n'):
         check(f'{many} findings {name}', CLUB + 'block b { for ines; starts 2027-01-04; weeks 1\nday A on mon {\n'
               + ''.join(line.format(i) for i in range(many)) + '} }\n', 1, f'{many} findings, of which the first 50 are shown')

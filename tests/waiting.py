@@ -26,7 +26,7 @@ block winter {
   starts 2027-01-04
   weeks 6
   deload week 6 { sets to 50%; load down 10% }
-  adjust all in week 1 { note "cold hall: warm up longer" }
+  adjust ola in week 1 { note "cold hall: warm up longer" }
   let $sets = 3
   day A on mon { squat { top 1 x 1 at rpe from 6 to 8; back-off $sets x 5 drop 12% }; pull-up 3 x 5 at rpe 7; pulldown 2 x 10 at 40 kg }
   day B on thu { bench 4 x 5 at 50%; squat 3 x 5 at 85% of day A }

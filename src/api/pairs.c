@@ -1,14 +1,17 @@
 #include "api/inner.h"
 
-/* An athlete's pairs stand together. */
+#include "base/numbers.h"
+
+#include <stdlib.h>
+
 static void pairs_count_runs(struct setwright *sw, struct pair *pairs, int count)
 {
+    struct numbers seen = { .arena = sw->arena }; /* an athlete in a block of a name */
+    int *runs = NEW_MANY(sw->arena, int, count + 1);
     for (int i = 0; i < count; i++) {
         struct pair *pair = &pairs[i];
-        pair->run = 1;
-        for (const struct pair *other = pair; other-- > pairs && other->athlete == pair->athlete;)
-            if (sw->model->blocks[other->block]->name == sw->model->blocks[pair->block]->name)
-                pair->run++;
+        uint64_t whose = pair->athlete ? (uint64_t)pair->athlete->order : 0; /* nobody's: those who wait have theirs in common */
+        pair->run = ++runs[numbers_give(&seen, sw->model->blocks[pair->block]->name, whose)];
     }
 }
 
@@ -106,17 +109,25 @@ void plans_forget(struct setwright *sw)
     sw->planned = NULL;
 }
 
-/* The pairs in order of their blocks' starts: results of the earlier ones count in the later. */
-static int *by_start(struct setwright *sw, const struct pair *first, int count)
+struct start {
+    int32_t day;
+    int pair; /* of the athlete's, from 0 */
+};
+
+static int by_day(const void *a, const void *b)
 {
-    int *order = NEW_MANY(sw->scratch, int, count + 1);
-    for (int i = 0; i < count; i++) {
-        int at = i;
-        int32_t start = sw->model->blocks[first[i].block]->start.day;
-        for (; at > 0 && sw->model->blocks[first[order[at - 1]].block]->start.day > start; at--)
-            order[at] = order[at - 1];
-        order[at] = i;
-    }
+    const struct start *one = a, *other = b;
+    return one->day != other->day ? (one->day > other->day) - (one->day < other->day)
+                                  : (one->pair > other->pair) - (one->pair < other->pair);
+}
+
+/* The pairs in order of their blocks' starts: results of the earlier ones count in the later. */
+static struct start *by_start(struct setwright *sw, const struct pair *first, int count)
+{
+    struct start *order = NEW_MANY(sw->scratch, struct start, count + 1);
+    for (int i = 0; i < count; i++)
+        order[i] = (struct start){ sw->model->blocks[first[i].block]->start.day, i };
+    qsort(order, (size_t)count, sizeof *order, by_day);
     return order;
 }
 
@@ -125,16 +136,17 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
     const struct athlete *athlete = first->athlete;
     struct plan **plans = NEW_MANY(sw->scratch, struct plan *, count + 1);
     const struct block **blocks = NEW_MANY(sw->scratch, const struct block *, count + 1), **hers = NEW_MANY(sw->scratch, const struct block *, count + 1);
-    const int *order = by_start(sw, first, count);
+    const struct start *order = by_start(sw, first, count);
     int trained = 0;
     for (int i = 0; i < count; i++)
         if ((blocks[i] = model_block_for(sw->model, first[i].block, athlete)))
             hers[trained++] = blocks[i];
     struct record *made = record_new(sw->scratch, sw->model, athlete, hers, trained);
     for (int i = 0; i < count; i++) {
-        const struct pair *pair = &first[order[i]];
-        if (blocks[order[i]])
-            plans[order[i]] = plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = blocks[order[i]], .athlete = athlete,
+        int at = order[i].pair;
+        const struct pair *pair = &first[at];
+        if (blocks[at])
+            plans[at] = plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = blocks[at], .athlete = athlete,
                                                                          .record = made, .shapes = sw->shapes, .bare = sw->bare, .for_rules = sw->for_rules, .alike = sw->is_alike ? &sw->alike : NULL,
                                                                          .touched = touched ? touched[pair->block] : NULL });
     }

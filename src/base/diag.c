@@ -197,6 +197,14 @@ struct finding *const *findings_all(struct findings *findings, int *count)
     return findings->all.at;
 }
 
+bool findings_erred_after(const struct findings *findings, int count)
+{
+    for (int i = count; i < findings->all.count; i++)
+        if (findings->all.at[i]->level == LEVEL_ERROR)
+            return true;
+    return false;
+}
+
 bool findings_has_kind(const struct findings *findings, enum kind kind)
 {
     for (int i = 0; i < findings->all.count; i++)

@@ -64,6 +64,8 @@ void diag_related(struct findings *findings, struct finding *finding, struct spa
 void diag_setting(struct findings *findings, struct finding *finding, struct setting setting);
 
 int findings_count(const struct findings *findings, enum level level);
+/* Whether an error was added behind the first `count` of findings_all. */
+bool findings_erred_after(const struct findings *findings, int count);
 int findings_total(const struct findings *findings);
 int findings_said(const struct findings *findings); /* how often something was added, repeats counted */
 bool findings_has_kind(const struct findings *findings, enum kind kind);

@@ -21,6 +21,12 @@ static inline bool is_single(const struct set_view *set)
     return set->counted && set->reps_high == 1;
 }
 
+/* The place of a lift in the block's `lifts`; -1: no set of it. */
+static inline int lift_at(const struct block_view *block, const struct lift *lift)
+{
+    return numbers_known(&block->lift_numbers, lift, 0);
+}
+
 /* Whether the date, if there is one, falls into the week. */
 static inline bool week_holds(const struct week_view *week, struct date date)
 {

@@ -74,46 +74,29 @@ void rule_deload_due(struct asking *asking, const struct athlete_view *athlete)
 
 /* ---- frequency ---- */
 
-/* The competition lifts among the sets, each once, in order of first training. */
-struct lift_list {
-    const struct lift **at;
-    int count;
+/* On how many days a week trains a lift, with a set of the last of them. */
+struct days_of_week {
+    int days;
+    const struct set_view *only; /* may be of a week before: then there are none */
 };
 
-static struct lift_list competition_lifts(struct asking *asking, const struct block_view *block)
+static void days_of(const struct block_view *block, const struct week_view *week, struct days_of_week *lifts)
 {
-    VEC(const struct lift *) lifts = { 0 };
-    for (int i = 0; i < block->set_count; i++) {
-        const struct lift *lift = block->sets[i].lift;
-        bool known = !is_competition(lift);
-        for (int j = 0; j < lifts.count && !known; j++)
-            known = lifts.at[j] == lift;
-        if (!known)
-            vec_add(rule_arena(asking), &lifts, lift);
+    for (int i = week->first; i < week->past; i++) {
+        const struct set_view *set = &block->sets[i];
+        struct days_of_week *of = &lifts[set->lift_at];
+        if (!of->only || of->only->week != set->week)
+            *of = (struct days_of_week){ 1, set };
+        else if (of->only->day != set->day)
+            *of = (struct days_of_week){ of->days + 1, set };
     }
-    return (struct lift_list){ lifts.at, lifts.count };
-}
-
-/* On how many days of the week; *only: a set of the last of them. */
-static int days_of(const struct block_view *block, const struct week_view *week, const struct lift *lift,
-                   const struct set_view **only)
-{
-    int days = 0;
-    const struct plan_day *before = NULL;
-    for (int i = week->first; i < week->past; i++)
-        if (block->sets[i].lift == lift && block->sets[i].day != before) {
-            days++;
-            before = block->sets[i].day;
-            *only = &block->sets[i];
-        }
-    return days;
 }
 
 static void frequency_lift(struct asking *asking, const struct block_view *block, const struct week_view *week,
-                           const struct lift *lift)
+                           const struct lift *lift, struct days_of_week of)
 {
-    const struct set_view *only = NULL;
-    int days = days_of(block, week, lift, &only);
+    const struct set_view *only = of.only;
+    int days = only && only->week == week->week ? of.days : 0;
     if (days > 1)
         return;
     struct place_met place = days ? met_entry(block, only) : met_week(block, week);
@@ -134,13 +117,16 @@ void rule_frequency(struct asking *asking, const struct block_view *block)
 {
     if (rule_is_off(asking, block))
         return;
-    struct lift_list lifts = competition_lifts(asking, block);
+    struct days_of_week *lifts = NEW_MANY(rule_arena(asking), struct days_of_week, block->lift_count + 1);
     for (int i = 0; i < block->week_count; i++) {
         const struct week_view *week = &block->weeks[i];
         /* A week she skips as a whole is rest, not a lift forgotten. */
-        if (week->training && week->first < week->past && !week_holds(week, meet_from(block, week->week->start)))
-            for (int j = 0; j < lifts.count; j++)
-                frequency_lift(asking, block, week, lifts.at[j]);
+        if (!week->training || week->first == week->past || week_holds(week, meet_from(block, week->week->start)))
+            continue;
+        days_of(block, week, lifts);
+        for (int j = 0; j < block->lift_count; j++)
+            if (is_competition(block->lifts[j]))
+                frequency_lift(asking, block, week, block->lifts[j], lifts[j]);
     }
 }
 
@@ -158,16 +144,18 @@ struct hard_days {
     VEC(struct hard_day) list;
 };
 
-static void hard_set(struct hard_days *hard, const struct block_view *block, const struct set_view *set)
+/* `latest`: by the lift's place, where its last hard day of the block stands in the list, plus 1; 0: nowhere yet. */
+static void hard_set(struct hard_days *hard, const struct block_view *block, const struct set_view *set, int *latest)
 {
-    for (int i = hard->list.count - 1; i >= 0 && hard->list.at[i].set->day == set->day; i--)
-        if (hard->list.at[i].set->lift == set->lift) {
-            if (ratio_cmp(set->effort, hard->list.at[i].set->effort) > 0)
-                hard->list.at[i].set = set;
-            return;
-        }
+    struct hard_day *before = latest[set->lift_at] ? &hard->list.at[latest[set->lift_at] - 1] : NULL;
+    if (before && before->set->day == set->day) {
+        if (ratio_cmp(set->effort, before->set->effort) > 0)
+            before->set = set;
+        return;
+    }
     struct hard_day day = { block, set, set->date, hard->list.count };
     vec_add(hard->arena, &hard->list, day);
+    latest[set->lift_at] = hard->list.count;
 }
 
 static struct hard_days hard_days_of(struct asking *asking, const struct athlete_view *athlete)
@@ -177,11 +165,12 @@ static struct hard_days hard_days_of(struct asking *asking, const struct athlete
         const struct block_view *block = &athlete->blocks[i];
         if (rule_is_off(asking, block))
             continue;
+        int *latest = NEW_MANY(hard.arena, int, block->lift_count + 1);
         for (int j = 0; j < block->set_count; j++) {
             const struct set_view *set = &block->sets[j];
             if (set->week->kind == WEEK_TRAINING && date_is_set(set->day->date) && is_competition(set->lift) &&
                 at_effort(set, CLOSE_EFFORT))
-                hard_set(&hard, block, set);
+                hard_set(&hard, block, set, latest);
         }
     }
     return hard;
@@ -199,34 +188,35 @@ static int by_date(const void *a, const void *b)
                                             : (one->order > other->order) - (one->order < other->order);
 }
 
-/* The latest hard day of the lift up to this one, in days by date, and of several on that date the first; NULL: none. */
-static const struct hard_day *day_before(const struct hard_days *hard, int index)
+static void back_to_back_ask(struct asking *asking, const struct hard_day *now, const struct hard_day *before)
 {
-    const struct hard_day *now = &hard->list.at[index], *found = NULL;
-    for (const struct hard_day *other = now; other-- > hard->list.at && (!found || other->date.day == found->date.day);)
-        if (other->set->lift == now->set->lift)
-            found = other;
-    return found;
+    struct bounds limit = rule_limit(asking, now->block, NULL);
+    int apart = now->date.day - before->date.day;
+    if (!is_below(ratio_int(apart), limit.low))
+        return;
+    rule_hit(asking, met_entry(now->block, now->set),
+             "move the day, or make one of the two light, at rpe 6 or less",
+             "%s is at rpe %s on %s and was at rpe %s %s; hard days of a lift want %s days from one to the next",
+             now->set->lift->name, rule_number(asking, now->set->effort), day_text(asking, now->date),
+             rule_number(asking, before->set->effort),
+             apart > 1 ? rule_text(asking, "%d %s", apart, apart_text(apart)) : apart_text(apart),
+             bound_text(asking, limit.low));
 }
 
+/* Each is held against the latest one before it of its lift, in days by date, and of several on that date against the first. */
 void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete)
 {
     struct hard_days hard = hard_days_of(asking, athlete);
+    struct numbers lifts = { .arena = rule_arena(asking) };
+    const struct hard_day **latest = NEW_MANY(rule_arena(asking), const struct hard_day *, hard.list.count + 1); /* by lift */
     if (hard.list.count)
         qsort(hard.list.at, (size_t)hard.list.count, sizeof *hard.list.at, by_date);
     for (int i = 0; i < hard.list.count; i++) {
-        const struct hard_day *now = &hard.list.at[i], *before = day_before(&hard, i);
-        struct bounds limit = rule_limit(asking, now->block, NULL);
-        int apart = before ? now->date.day - before->date.day : 0;
-        if (!before || !is_below(ratio_int(apart), limit.low))
-            continue;
-        rule_hit(asking, met_entry(now->block, now->set),
-                 "move the day, or make one of the two light, at rpe 6 or less",
-                 "%s is at rpe %s on %s and was at rpe %s %s; hard days of a lift want %s days from one to the next",
-                 now->set->lift->name, rule_number(asking, now->set->effort), day_text(asking, now->date),
-                 rule_number(asking, before->set->effort),
-                 apart > 1 ? rule_text(asking, "%d %s", apart, apart_text(apart)) : apart_text(apart),
-                 bound_text(asking, limit.low));
+        const struct hard_day *now = &hard.list.at[i], **before = &latest[numbers_give(&lifts, now->set->lift, 0)];
+        if (*before)
+            back_to_back_ask(asking, now, *before);
+        if (!*before || (*before)->date.day != now->date.day)
+            *before = now;
     }
 }
 
@@ -251,43 +241,68 @@ void rule_session_minutes(struct asking *asking, const struct block_view *block)
 
 /* ---- order-in-day ---- */
 
-static const char *shared_muscle(const struct lift *a, const struct lift *b)
+/* A muscle of a later main lift of the day, and a set of it. */
+struct tired {
+    const struct set_view *later;
+    const char *muscle;
+};
+
+/* Going through a day from its end: by muscle, the nearest main set so far that works it. */
+struct main_sets {
+    struct numbers muscles;
+    VEC(const struct set_view *) nearest;
+};
+
+static void main_sets_add(struct asking *asking, struct main_sets *mains, const struct set_view *set)
 {
-    for (int i = 0; i < a->works_count; i++)
-        for (int j = 0; j < b->works_count; j++)
-            if (a->works[i] == b->works[j])
-                return a->works[i];
-    return NULL;
+    for (int i = 0; i < set->lift->works_count; i++) {
+        int at = numbers_give(&mains->muscles, set->lift->works[i], 0);
+        if (at == mains->nearest.count)
+            vec_add(rule_arena(asking), &mains->nearest, set);
+        mains->nearest.at[at] = set;
+    }
 }
 
-/* The first main lift after the set's entry that works one of its muscles. */
-static const struct set_view *main_after(const struct block_view *block, const struct day_view *day, int index,
-                                         const char **muscle)
+/* The first main lift after the set that works one of its muscles, and the first of those. */
+static struct tired tired_by(const struct main_sets *mains, const struct set_view *set)
 {
-    for (int i = index + 1; i < day->past; i++)
-        if (block->sets[i].main && (*muscle = shared_muscle(block->sets[index].lift, block->sets[i].lift)))
-            return &block->sets[i];
-    return NULL;
+    struct tired tired = { 0 };
+    for (int i = 0; i < set->lift->works_count; i++) {
+        int at = numbers_known(&mains->muscles, set->lift->works[i], 0);
+        const struct set_view *later = at < 0 ? NULL : mains->nearest.at[at];
+        if (later && later->day == set->day && (!tired.later || later < tired.later))
+            tired = (struct tired){ later, set->lift->works[i] };
+    }
+    return tired;
+}
+
+static void order_in_day(struct asking *asking, const struct block_view *block, const struct day_view *day, struct main_sets *mains)
+{
+    struct tired *tired = NEW_MANY(rule_arena(asking), struct tired, day->past - day->first + 1);
+    const struct plan_entry *said = NULL;
+    for (int i = day->past - 1; i >= day->first; i--)
+        if (block->sets[i].main)
+            main_sets_add(asking, mains, &block->sets[i]);
+        else
+            tired[i - day->first] = tired_by(mains, &block->sets[i]);
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = &block->sets[i], *later = tired[i - day->first].later;
+        if (!later || set->entry == said)
+            continue;
+        said = set->entry;
+        rule_hit(asking, met_entry(block, set), rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
+                 "%s comes before %s and tires its %s", set->lift->name, later->lift->name, tired[i - day->first].muscle);
+    }
 }
 
 void rule_order_in_day(struct asking *asking, const struct block_view *block)
 {
     if (rule_is_off(asking, block))
         return;
-    for (int i = 0; i < block->day_count; i++) {
-        const struct day_view *day = &block->days[i];
-        const struct plan_entry *said = NULL;
-        for (int j = day->first; j < day->past && day->week->kind == WEEK_TRAINING; j++) {
-            const struct set_view *set = &block->sets[j], *later;
-            const char *muscle;
-            if (set->main || set->entry == said || !(later = main_after(block, day, j, &muscle)))
-                continue;
-            said = set->entry;
-            rule_hit(asking, met_entry(block, set),
-                     rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
-                     "%s comes before %s and tires its %s", set->lift->name, later->lift->name, muscle);
-        }
-    }
+    struct main_sets mains = { .muscles.arena = rule_arena(asking) };
+    for (int i = 0; i < block->day_count; i++)
+        if (block->days[i].week->kind == WEEK_TRAINING)
+            order_in_day(asking, block, &block->days[i], &mains);
 }
 
 /* ---- calendar-gap, calendar-overlap ---- */
@@ -322,18 +337,14 @@ void rule_calendar_gap(struct asking *asking, const struct athlete_view *athlete
     }
 }
 
-static const struct block_view *block_across(const struct athlete_view *athlete, int index)
-{
-    for (int i = 0; i < index; i++)
-        if (athlete->blocks[i].last.day >= athlete->blocks[index].first.day)
-            return &athlete->blocks[i];
-    return NULL;
-}
-
 void rule_calendar_overlap(struct asking *asking, const struct athlete_view *athlete)
 {
+    int first = 0; /* of those not yet over: they begin in order, so what is over for one block is over for all after it */
     for (int i = 1; i < athlete->block_count; i++) {
-        const struct block_view *block = &athlete->blocks[i], *other = block_across(athlete, i);
+        const struct block_view *block = &athlete->blocks[i];
+        while (first < i && athlete->blocks[first].last.day < block->first.day)
+            first++;
+        const struct block_view *other = first < i ? &athlete->blocks[first] : NULL;
         if (!other || rule_is_off(asking, block))
             continue;
         int last = other->last.day < block->last.day ? other->last.day : block->last.day;

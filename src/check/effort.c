@@ -1,7 +1,7 @@
 /* The rules about effort and order; rule.h is the contract. Limits without a row's number (days of a window) stand here. */
 #include "check/ask.h"
 
-#include <string.h>
+#include "base/vec.h"
 
 enum {
     SHARE_FROM = 3,
@@ -56,35 +56,38 @@ static bool is_moderate(const struct set_view *set)
 struct off_day {
     const struct day_view *day;
     int sets;
-    const char *lifts; /* "squat and bench" */
 };
 
-static bool is_named(const struct block_view *block, const struct day_view *day, int set)
-{
-    for (int i = day->first; i < set; i++)
-        if (block->sets[i].lift == block->sets[set].lift && is_judged(&block->sets[i]) && !is_moderate(&block->sets[i]))
-            return true;
-    return false;
-}
-
-static struct off_day off_day_of(struct asking *asking, const struct block_view *block, const struct day_view *day)
+static struct off_day off_day_of(const struct block_view *block, const struct day_view *day)
 {
     struct off_day off = { .day = day };
-    for (int i = day->first; i < day->past; i++) {
-        const struct set_view *set = &block->sets[i];
-        if (!is_judged(set) || is_moderate(set))
-            continue;
-        off.sets += set->sets;
-        if (!off.lifts)
-            off.lifts = set->lift->name;
-        else if (!is_named(block, day, i))
-            off.lifts = rule_text(asking, "%s and %s", off.lifts, set->lift->name);
-    }
+    for (int i = day->first; i < day->past; i++)
+        if (is_judged(&block->sets[i]) && !is_moderate(&block->sets[i]))
+            off.sets += block->sets[i].sets;
     return off;
 }
 
+/* "squat and bench": the lifts of the sets that are off. */
+static const char *off_lifts(struct asking *asking, const struct block_view *block, const struct day_view *day)
+{
+    bool *named = NEW_MANY(rule_arena(asking), bool, block->lift_count + 1);
+    VEC(char) text = { 0 };
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = &block->sets[i];
+        if (!is_judged(set) || is_moderate(set) || named[set->lift_at])
+            continue;
+        named[set->lift_at] = true;
+        for (const char *c = text.count ? " and " : ""; *c; c++)
+            vec_add(rule_arena(asking), &text, *c);
+        for (const char *c = set->lift->name; *c; c++)
+            vec_add(rule_arena(asking), &text, *c);
+    }
+    vec_add(rule_arena(asking), &text, 0);
+    return text.at;
+}
+
 /* The worst days first, as many as are needed to come back within the limit, but only the first few by name. */
-static const char *off_days(struct asking *asking, struct off_day *days, int count, int needed)
+static const char *off_days(struct asking *asking, const struct block_view *block, struct off_day *days, int count, int needed)
 {
     const char *text = "";
     for (int i = 0; i < count && i < DAYS_LISTED && needed > 0; i++) {
@@ -97,7 +100,7 @@ static const char *off_days(struct asking *asking, struct off_day *days, int cou
         days[i] = off;
         needed -= off.sets;
         text = rule_text(asking, "%s%sweek %d day %s %s", text, i ? ", " : "", off.day->week->number,
-                         off.day->day->day->label, off.lifts);
+                         off.day->day->day->label, off_lifts(asking, block, off.day));
     }
     return rule_text(asking, needed > 0 ? "the furthest off are %s" : "%s would bring it back", text);
 }
@@ -117,7 +120,7 @@ void rule_moderate_share(struct asking *asking, const struct block_view *block)
     struct off_day *days = NEW_MANY(rule_arena(asking), struct off_day, block->day_count + 1);
     int count = 0;
     for (int i = 0; i < block->day_count; i++) {
-        struct off_day off = off_day_of(asking, block, &block->days[i]);
+        struct off_day off = off_day_of(block, &block->days[i]);
         if (off.sets)
             days[count++] = off;
     }
@@ -127,7 +130,7 @@ void rule_moderate_share(struct asking *asking, const struct block_view *block)
              "bring the sets of those days to an effort from rpe 3 to 8, or take some of them out",
              "%s %% of main sets (%d of %d) are between rpe %d and %d; the limit is %s %%: %s",
              rule_number(asking, share), (int)moderate, (int)total, SHARE_FROM, SHARE_TO, bound_text(asking, limit),
-             off_days(asking, days, count, needed));
+             off_days(asking, block, days, count, needed));
 }
 
 /* ---- failure-window ---- */
@@ -192,19 +195,28 @@ void rule_failure_window(struct asking *asking, const struct block_view *block)
 
 /* ---- top sets and back-offs of a day ---- */
 
+/* The first set of each lift that day which is no top set, by the lift's place; some may be of days before. */
+static void first_below_top(const struct block_view *block, const struct day_view *day, const struct set_view **first)
+{
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = &block->sets[i], *before = first[set->lift_at];
+        if (set->group->role != ROLE_TOP && (!before || before->day != set->day))
+            first[set->lift_at] = set;
+    }
+}
+
 void rule_top_first(struct asking *asking, const struct block_view *block)
 {
+    const struct set_view **first = NEW_MANY(rule_arena(asking), const struct set_view *, block->lift_count + 1);
     for (int d = 0; d < block->day_count; d++) {
         const struct day_view *day = &block->days[d];
         const struct group *said = NULL;
+        first_below_top(block, day, first);
         for (int i = day->first; i < day->past; i++) {
-            const struct set_view *top = &block->sets[i], *before = NULL;
+            const struct set_view *top = &block->sets[i], *before = first[top->lift_at];
             if (top->group->role != ROLE_TOP || !in_training(top) || top->group->group == said)
                 continue;
-            for (int j = day->first; j < i && !before; j++)
-                if (block->sets[j].lift == top->lift && block->sets[j].group->role != ROLE_TOP)
-                    before = &block->sets[j];
-            if (!before)
+            if (!before || before->day != top->day || before > top)
                 continue;
             said = top->group->group;
             rule_hit(asking, met_set(block, top),
@@ -216,29 +228,25 @@ void rule_top_first(struct asking *asking, const struct block_view *block)
     }
 }
 
-/* The hardest set of the nearest top group before a back-off of the lift that day; NULL: none. */
-static const struct set_view *top_of(const struct block_view *block, const struct day_view *day, int back_off)
+/* The latest top group of a lift so far that day: its last set, and of its hardest sets the last (NULL: of unknown effort). */
+struct top_group {
+    const struct set_view *last, *hardest;
+};
+
+static void top_add(struct top_group *top, const struct set_view *set)
 {
-    const struct set_view *top = NULL;
-    for (int i = back_off - 1; i >= day->first; i--) {
-        const struct set_view *set = &block->sets[i];
-        if (set->lift != block->sets[back_off].lift || set->group->role != ROLE_TOP) {
-            if (top)
-                break;
-            continue;
-        }
-        if (top && set->group->group != top->group->group)
-            break;
-        if (!top || (set->has_effort && (!top->has_effort || ratio_cmp(set->effort, top->effort) > 0)))
-            top = set;
-    }
-    return top && top->has_effort ? top : NULL;
+    bool goes_on = top->last == set - 1 && top->last->day == set->day && top->last->group->group == set->group->group;
+    if (!goes_on)
+        top->hardest = NULL;
+    if (set->has_effort && (!top->hardest || ratio_cmp(set->effort, top->hardest->effort) >= 0))
+        top->hardest = set;
+    top->last = set;
 }
 
-static void back_off_ask(struct asking *asking, const struct block_view *block, const struct day_view *day, int index,
-                         struct dec limit)
+/* `top`: the hardest set of the nearest top group before it. */
+static void back_off_ask(struct asking *asking, const struct block_view *block, const struct set_view *set,
+                         const struct set_view *top, struct dec limit)
 {
-    const struct set_view *set = &block->sets[index], *top = top_of(block, day, index);
     if (!top || !is_possible(set) || !is_below(ratio_sub(top->effort, set->effort), limit))
         return;
     struct ratio less = ratio_sub(top->effort, set->effort);
@@ -250,22 +258,30 @@ static void back_off_ask(struct asking *asking, const struct block_view *block, 
              rule_number(asking, set->effort), gap, rule_number(asking, top->effort), bound_text(asking, limit));
 }
 
+/* From the set at `i` on, those of one group in one entry of a day: the hardest. *past: the first that is none of them. */
+static const struct set_view *hardest_from(const struct block_view *block, const struct day_view *day, int i, int *past)
+{
+    const struct set_view *first = &block->sets[i], *hardest = NULL;
+    for (; i < day->past && block->sets[i].group->group == first->group->group && block->sets[i].entry == first->entry; i++)
+        if (block->sets[i].has_effort && (!hardest || ratio_cmp(block->sets[i].effort, hardest->effort) > 0))
+            hardest = &block->sets[i];
+    *past = i;
+    return hardest;
+}
+
 void rule_top_harder(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).low;
+    struct top_group *tops = NEW_MANY(rule_arena(asking), struct top_group, block->lift_count + 1);
     for (int d = 0; d < block->day_count; d++) {
         const struct day_view *day = &block->days[d];
         for (int i = day->first, next; i < day->past; i = next) {
-            int hardest = -1;
-            const struct set_view *first = &block->sets[i];
-            for (next = i; next < day->past && block->sets[next].group->group == first->group->group &&
-                           block->sets[next].entry == first->entry;
-                 next++)
-                if (block->sets[next].has_effort &&
-                    (hardest < 0 || ratio_cmp(block->sets[next].effort, block->sets[hardest].effort) > 0))
-                    hardest = next;
-            if (hardest >= 0 && first->group->role == ROLE_BACK_OFF && in_training(first))
-                back_off_ask(asking, block, day, hardest, limit);
+            const struct set_view *first = &block->sets[i], *hardest = hardest_from(block, day, i, &next);
+            struct top_group *top = &tops[first->lift_at];
+            if (hardest && first->group->role == ROLE_BACK_OFF && in_training(first) && top->last && top->last->day == first->day)
+                back_off_ask(asking, block, hardest, top->hardest, limit);
+            for (int j = i; j < next && first->group->role == ROLE_TOP; j++)
+                top_add(&tops[block->sets[j].lift_at], &block->sets[j]);
         }
     }
 }
@@ -332,54 +348,50 @@ void rule_too_light(struct asking *asking, const struct block_view *block)
 
 /* ---- heavy-practice ---- */
 
+/* Of one lift. */
 struct practice {
-    const struct lift *lift;
-    struct date meet;
     int days;
-    struct date last; /* the day counted last */
+    struct date last;           /* the day counted last */
+    const struct plan_day *day; /* the same, dated or not */
 };
 
-static bool is_practice(const struct practice *practice, const struct set_view *set)
+static bool is_practice(const struct set_view *set, struct date meet)
 {
-    int out = days_until(practice->meet, set->date);
-    return set->lift == practice->lift && is_heavy_kind(set) && set->has_effort &&
-           ratio_cmp(set->effort, ratio_int(HEAVY_EFFORT)) >= 0 && out >= 0 && out <= LAST_DAYS;
+    int out = days_until(meet, set->date);
+    return is_heavy_kind(set) && set->has_effort && ratio_cmp(set->effort, ratio_int(HEAVY_EFFORT)) >= 0 && out >= 0 &&
+           out <= LAST_DAYS;
 }
 
 /* Two sessions on one date are one day; days without a date are days of their own. */
-static void practice_block(struct practice *practice, const struct block_view *block)
+static void practice_day(struct practice *practice, const struct day_view *day)
 {
-    for (int d = 0; d < block->day_count; d++) {
-        const struct day_view *day = &block->days[d];
-        bool practised = false;
-        for (int i = day->first; i < day->past; i++)
-            practised |= is_practice(practice, &block->sets[i]);
-        if (!practised || (day->dated && day->date.day == practice->last.day))
-            continue;
-        practice->days++;
-        if (day->dated)
-            practice->last = day->date;
-    }
+    if (practice->day == day->day || (day->dated && day->date.day == practice->last.day))
+        return;
+    practice->day = day->day;
+    practice->days++;
+    if (day->dated)
+        practice->last = day->date;
 }
 
-/* All her blocks count, whatever the season: the last four weeks may begin in the block before. */
-static int practice_days(const struct block_view *block, const struct lift *lift)
+/* `practices` of the lifts of `asked`, a block of hers. */
+static void practice_block(struct practice *practices, const struct block_view *asked, const struct block_view *block)
 {
-    struct practice practice = { .lift = lift, .meet = meet_last(block) };
+    for (int d = 0; d < block->day_count; d++)
+        for (int i = block->days[d].first; i < block->days[d].past; i++)
+            if (is_practice(&block->sets[i], meet_last(asked)) && lift_at(asked, block->sets[i].lift) >= 0)
+                practice_day(&practices[lift_at(asked, block->sets[i].lift)], &block->days[d]);
+}
+
+/* All her blocks count, whatever the season: the last four weeks may begin in the block before. By the lift's place. */
+static struct practice *practices_of(struct asking *asking, const struct block_view *block)
+{
+    struct practice *practices = NEW_MANY(rule_arena(asking), struct practice, block->lift_count + 1);
     const struct athlete_view *athlete = block->athlete;
     for (int i = 0; athlete && i < athlete->block_count; i++)
         if (athlete->blocks[i].plan != block->plan)
-            practice_block(&practice, &athlete->blocks[i]);
-    practice_block(&practice, block);
-    return practice.days;
-}
-
-static bool is_first_of(const struct block_view *block, int index)
-{
-    for (int i = 0; i < index; i++)
-        if (block->sets[i].lift == block->sets[index].lift)
-            return false;
-    return true;
+            practice_block(practices, block, &athlete->blocks[i]);
+    practice_block(practices, block, block);
+    return practices;
 }
 
 /* Tapers count: the days before a meet are mostly taper. */
@@ -388,68 +400,59 @@ void rule_heavy_practice(struct asking *asking, const struct block_view *block)
     if (!block->last_of_season || !date_is_set(meet_last(block)))
         return;
     struct dec limit = rule_limit(asking, block, NULL).low;
-    for (int i = 0; i < block->set_count; i++) {
-        const struct lift *lift = block->sets[i].lift;
-        if (!is_competition(lift) || !is_first_of(block, i))
-            continue;
-        int days = practice_days(block, lift);
+    const struct practice *practices = practices_of(asking, block);
+    for (int i = 0; i < block->lift_count; i++) {
+        int days = practices[i].days;
         struct place_met place = met_block(block);
-        place.subject = lift->name;
-        if (is_below(ratio_int(days), limit))
+        place.subject = block->lifts[i]->name;
+        if (is_competition(block->lifts[i]) && is_below(ratio_int(days), limit))
             rule_hit(asking, place, "plan singles or doubles of it at rpe 8 or more in the last four weeks",
                      "%s has singles or doubles at rpe %d or more on %d of the last %d days before the meet; the limit "
                      "is %s",
-                     lift->name, HEAVY_EFFORT, days, LAST_DAYS, bound_text(asking, limit));
+                     place.subject, HEAVY_EFFORT, days, LAST_DAYS, bound_text(asking, limit));
     }
 }
 
 /* ---- effort-creep ---- */
 
-/* The hardest set of the week with a stated effort; *trained says whether the week trains the lift at all. */
-static const struct set_view *highest_stated(const struct block_view *block, const struct week_view *week,
-                                             const struct lift *lift, bool *trained)
+/* Of a lift: the hardest set with a stated effort, of equal ones the first (NULL: none), in the latest training week so far that
+ * trains it, and in the one before that. */
+struct stated {
+    const struct plan_week *week;
+    const struct set_view *now, *before;
+};
+
+static void stated_add(struct stated *stated, const struct set_view *set)
 {
-    const struct set_view *highest = NULL;
-    *trained = false;
-    for (int i = week->first; i < week->past; i++) {
-        const struct set_view *set = &block->sets[i];
-        if (set->lift != lift)
-            continue;
-        *trained = true;
-        if (set->run->has_effort && set->has_effort && (!highest || ratio_cmp(set->effort, highest->effort) > 0))
-            highest = set;
-    }
-    return highest;
+    if (stated->week != set->week)
+        *stated = (struct stated){ .week = set->week, .before = stated->now };
+    if (set->run->has_effort && set->has_effort && (!stated->now || ratio_cmp(set->effort, stated->now->effort) > 0))
+        stated->now = set;
 }
 
-/* The same of the last training week before that trains the lift. */
-static const struct set_view *stated_before(const struct block_view *block, int week, const struct lift *lift)
+static void creep_ask(struct asking *asking, const struct block_view *block, const struct stated *stated, struct dec limit)
 {
-    bool trained = false;
-    const struct set_view *before = NULL;
-    for (int w = week - 1; w >= 0 && !trained; w--)
-        if (block->weeks[w].training)
-            before = highest_stated(block, &block->weeks[w], lift, &trained);
-    return before;
+    const struct set_view *now = stated->now, *before = stated->before;
+    struct ratio rise = ratio_sub(now->effort, before->effort);
+    if (is_above(rise, limit))
+        rule_hit(asking, met_load(block, now), "let the effort rise in smaller steps, such as `at rpe from 6 to 8`",
+                 "%s goes from rpe %s in week %d to rpe %s in week %d, up %s; the limit is %s", now->lift->name,
+                 rule_number(asking, before->effort), before->week->number, rule_number(asking, now->effort),
+                 now->week->number, rule_number(asking, rise), bound_text(asking, limit));
 }
 
 void rule_effort_creep(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int w = 1; w < block->week_count; w++) {
+    struct stated *stated = NEW_MANY(rule_arena(asking), struct stated, block->lift_count + 1);
+    for (int w = 0; w < block->week_count; w++) {
         const struct week_view *week = &block->weeks[w];
+        for (int i = week->first; week->training && i < week->past; i++)
+            stated_add(&stated[block->sets[i].lift_at], &block->sets[i]);
         for (int i = week->first; week->training && i < week->past; i++) {
-            bool trained;
-            const struct set_view *now = highest_stated(block, week, block->sets[i].lift, &trained), *before;
-            if (now != &block->sets[i] || !(before = stated_before(block, w, now->lift)))
-                continue;
-            struct ratio rise = ratio_sub(now->effort, before->effort);
-            if (is_above(rise, limit))
-                rule_hit(asking, met_load(block, now),
-                         "let the effort rise in smaller steps, such as `at rpe from 6 to 8`",
-                         "%s goes from rpe %s in week %d to rpe %s in week %d, up %s; the limit is %s", now->lift->name,
-                         rule_number(asking, before->effort), before->week->number, rule_number(asking, now->effort),
-                         now->week->number, rule_number(asking, rise), bound_text(asking, limit));
+            const struct stated *of = &stated[block->sets[i].lift_at];
+            if (of->now == &block->sets[i] && of->before)
+                creep_ask(asking, block, of, limit);
         }
     }
 }

@@ -1,6 +1,7 @@
 #include "check/limits.h"
 
 #include "base/near.h"
+#include "base/vec.h"
 
 #include <string.h>
 
@@ -23,6 +24,33 @@ static const struct {
     [LIMIT_MINUTES] = { 1u << UNIT_NONE | 1u << UNIT_MINUTES, false, NULL, "120 min" },
 };
 
+/* What a line is about; a level is kept a second time, whatever its lift or muscle. */
+enum about { ABOUT_LIMIT, ABOUT_LEVEL, ABOUT_OFF, ABOUT_ANY_LEVEL, ABOUTS };
+
+struct limits {
+    const struct model *model;
+    struct numbers lifts, muscles; /* their names */
+    struct numbers places;         /* the blocks whose lines are indexed; NULL: the top level */
+    struct numbers rules;          /* a place, and a rule with what a line says of it */
+    struct numbers subjects;       /* that for a lift or a muscle, NULL: for all */
+    VEC(const struct check_line *) nearest; /* by the number of the last: of one place, the last written */
+};
+
+struct limits *limits_new(struct arena *arena, const struct model *model)
+{
+    struct limits *limits = NEW(arena, struct limits);
+    *limits = (struct limits){ .model = model, .lifts.arena = arena, .muscles.arena = arena, .places.arena = arena, .rules.arena = arena,
+                               .subjects.arena = arena };
+    for (int i = 0; i < model->lift_count; i++) {
+        numbers_give(&limits->lifts, model->lifts[i]->name, 0);
+        for (int j = 0; j < model->lifts[i]->works_count; j++)
+            numbers_give(&limits->muscles, model->lifts[i]->works[j], 0);
+        for (int j = 0; j < model->lifts[i]->helps_count; j++)
+            numbers_give(&limits->muscles, model->lifts[i]->helps[j], 0);
+    }
+    return limits;
+}
+
 const char *limits_nearest_rule(const struct model *model, const char *name)
 {
     const char **names = NEW_MANY(model->arena, const char *, rule_count);
@@ -38,35 +66,15 @@ static void rule_unknown(const struct model *model, const char *name, struct spa
     diag_help(model->findings, finding, near ? "did you mean %s?" : "`setwright explain` lists them%s", near ? near : "");
 }
 
-static bool muscle_is_known(const struct model *model, const char *name)
+static void subject_check(const struct limits *limits, const struct check_line *line, const struct rule *rule)
 {
-    for (int i = 0; i < model->lift_count; i++) {
-        for (int j = 0; j < model->lifts[i]->works_count; j++)
-            if (model->lifts[i]->works[j] == name)
-                return true;
-        for (int j = 0; j < model->lifts[i]->helps_count; j++)
-            if (model->lifts[i]->helps[j] == name)
-                return true;
-    }
-    return false;
-}
-
-static bool lift_is_known(const struct model *model, const char *name)
-{
-    for (int i = 0; i < model->lift_count; i++)
-        if (model->lifts[i]->name == name)
-            return true;
-    return false;
-}
-
-static void subject_check(const struct model *model, const struct check_line *line, const struct rule *rule)
-{
+    const struct model *model = limits->model;
     struct finding *finding = NULL;
     if (rule->subject == SUBJECT_NONE)
         finding = diag_add(model->findings, KIND_MISPLACED, line->subject_at, "%s has one limit for all lifts", rule->name);
-    else if (rule->subject == SUBJECT_LIFT && !lift_is_known(model, line->subject))
+    else if (rule->subject == SUBJECT_LIFT && numbers_known(&limits->lifts, line->subject, 0) < 0)
         finding = diag_add(model->findings, KIND_UNKNOWN_NAME, line->subject_at, "no lift is called %s", line->subject);
-    else if (rule->subject == SUBJECT_MUSCLE && !muscle_is_known(model, line->subject))
+    else if (rule->subject == SUBJECT_MUSCLE && numbers_known(&limits->muscles, line->subject, 0) < 0)
         finding = diag_add(model->findings, KIND_UNKNOWN_NAME, line->subject_at, "no lift works or helps a muscle called %s", line->subject);
     if (finding)
         diag_help(model->findings, finding, "write it as `%s`", rule->limit_says);
@@ -99,8 +107,9 @@ static bool value_fits(const struct check_line *line, const struct rule *rule)
            (line->numbers < 2 || number_fits(&line->second, range ? rule->unit : LIMIT_SETS));
 }
 
-static void line_check(const struct model *model, const struct check_line *line)
+static void line_check(const struct limits *limits, const struct check_line *line)
 {
+    const struct model *model = limits->model;
     const struct rule *rule = rule_find(line->rule);
     struct finding *finding = NULL;
     if (!rule) {
@@ -108,7 +117,7 @@ static void line_check(const struct model *model, const struct check_line *line)
         return;
     }
     if (line->subject)
-        subject_check(model, line, rule);
+        subject_check(limits, line, rule);
     if (line->says == CHECK_OFF)
         return;
     if (line->says == CHECK_LEVEL) {
@@ -131,31 +140,66 @@ static void line_check(const struct model *model, const struct check_line *line)
                   rule->unit == LIMIT_NONE ? "set its level, or switch it off with a reason" : rule->limit_says);
 }
 
-void limits_check(const struct model *model, const struct check_line *lines, int count)
+void limits_check(const struct limits *limits, const struct check_line *lines, int count)
 {
     for (int i = 0; i < count; i++)
-        line_check(model, &lines[i]);
+        line_check(limits, &lines[i]);
 }
 
 /* ---- what is in force ---- */
 
-/* The nearest line: a block's over the top level's, the last written of one place. `subject` must match, or be missing. */
-static const struct check_line *nearest(const struct check_line *lines, int count, const struct rule *rule, const char *subject, bool level)
+static uint64_t about_rule(const struct rule *rule, enum about about)
 {
-    for (int i = count - 1; i >= 0; i--) {
-        const struct check_line *line = &lines[i];
-        bool wanted = level ? line->says == CHECK_LEVEL : line->says <= CHECK_TO;
-        if (wanted && !strcmp(line->rule, rule->name) && line->subject == subject)
-            return line;
-    }
-    return NULL;
+    return (uint64_t)(rule - rules) * ABOUTS + about;
 }
 
-static const struct check_line *in_force(const struct model *model, const struct block *block, const struct rule *rule, const char *subject,
-                                         bool level)
+static void line_index(struct limits *limits, const struct block *block, const struct rule *rule, enum about about,
+                       const struct check_line *line, const char *subject)
 {
-    const struct check_line *line = block ? nearest(block->checks, block->check_count, rule, subject, level) : NULL;
-    return line ? line : nearest(model->checks, model->check_count, rule, subject, level);
+    int of_rule = numbers_give(&limits->rules, block, about_rule(rule, about));
+    int at = numbers_give(&limits->subjects, subject, (uint64_t)of_rule);
+    if (at == limits->nearest.count)
+        vec_add(limits->subjects.arena, &limits->nearest, line);
+    limits->nearest.at[at] = line;
+}
+
+/* Once for each place, when it is first asked for. */
+static void lines_index(struct limits *limits, const struct block *block, const struct check_line *lines, int count)
+{
+    int known = limits->places.count;
+    if (numbers_give(&limits->places, block, 0) < known)
+        return;
+    for (int i = 0; i < count; i++) {
+        const struct check_line *line = &lines[i];
+        const struct rule *rule = rule_find(line->rule);
+        if (!rule)
+            continue;
+        line_index(limits, block, rule, line->says == CHECK_OFF ? ABOUT_OFF : line->says == CHECK_LEVEL ? ABOUT_LEVEL : ABOUT_LIMIT, line,
+                   line->says == CHECK_OFF ? NULL : line->subject);
+        if (line->says == CHECK_LEVEL)
+            line_index(limits, block, rule, ABOUT_ANY_LEVEL, line, NULL);
+    }
+}
+
+static const struct check_line *nearest(struct limits *limits, const struct block *block, const struct rule *rule, enum about about,
+                                        const char *subject)
+{
+    const struct check_line *lines = block ? block->checks : limits->model->checks;
+    int count = block ? block->check_count : limits->model->check_count;
+    if (!count)
+        return NULL;
+    lines_index(limits, block, lines, count);
+    int of_rule = numbers_known(&limits->rules, block, about_rule(rule, about));
+    int at = of_rule < 0 ? -1 : numbers_known(&limits->subjects, subject, (uint64_t)of_rule);
+    return at < 0 ? NULL : limits->nearest.at[at];
+}
+
+/* The nearest line: a block's over the top level's, the last written of one place. `subject` must match, or be missing. */
+static const struct check_line *in_force(struct limits *limits, const struct block *block, const struct rule *rule, enum about about,
+                                         const char *subject)
+{
+    const struct check_line *line = block ? nearest(limits, block, rule, about, subject) : NULL;
+    return line ? line : nearest(limits, NULL, rule, about, subject);
 }
 
 static void bound_by(struct bounds *bounds, const struct check_line *line)
@@ -175,49 +219,48 @@ static enum goal goal_of(const struct block *block)
     return block ? block->goal : GOAL_GENERAL;
 }
 
-struct bounds limits_bounds(const struct model *model, const struct block *block, const struct rule *rule, const char *subject)
+struct bounds limits_bounds(struct limits *limits, const struct block *block, const struct rule *rule, const char *subject)
 {
     struct bounds bounds = rule->limit[goal_of(block)];
-    bound_by(&bounds, in_force(model, block, rule, NULL, false));
+    bound_by(&bounds, in_force(limits, block, rule, ABOUT_LIMIT, NULL));
     if (subject)
-        bound_by(&bounds, in_force(model, block, rule, subject, false));
+        bound_by(&bounds, in_force(limits, block, rule, ABOUT_LIMIT, subject));
     return bounds;
 }
 
-bool limits_is_own(const struct model *model, const struct block *block, const struct rule *rule, const char *subject)
+bool limits_is_own(struct limits *limits, const struct block *block, const struct rule *rule, const char *subject)
 {
-    return in_force(model, block, rule, subject, false) != NULL;
+    return in_force(limits, block, rule, ABOUT_LIMIT, subject) != NULL;
 }
 
-struct bounds limits_second(const struct model *model, const struct block *block, const struct rule *rule)
+struct bounds limits_second(struct limits *limits, const struct block *block, const struct rule *rule)
 {
-    const struct check_line *line = in_force(model, block, rule, NULL, false);
+    const struct check_line *line = in_force(limits, block, rule, ABOUT_LIMIT, NULL);
     struct bounds bounds = rule->second;
     if (line && line->numbers == 2 && line->says == CHECK_AT_MOST)
         bounds.high = line->second.amount;
     return bounds;
 }
 
-bool limits_off(const struct model *model, const struct block *block, const char *rule)
+bool limits_off(struct limits *limits, const struct block *block, const struct rule *rule)
 {
-    for (int i = 0; block && i < block->check_count; i++)
-        if (block->checks[i].says == CHECK_OFF && !strcmp(block->checks[i].rule, rule))
-            return true;
-    for (int i = 0; i < model->check_count; i++)
-        if (model->checks[i].says == CHECK_OFF && !strcmp(model->checks[i].rule, rule))
-            return true;
-    return false;
+    return in_force(limits, block, rule, ABOUT_OFF, NULL) != NULL;
 }
 
-bool limits_level_is_own(const struct model *model, const struct block *block, const struct rule *rule)
+bool limits_speak_of_level(struct limits *limits, const struct block *block, const struct rule *rule)
 {
-    return in_force(model, block, rule, NULL, true) != NULL;
+    return in_force(limits, block, rule, ABOUT_ANY_LEVEL, NULL) != NULL;
 }
 
-int limits_level(const struct model *model, const struct block *block, const struct rule *rule)
+bool limits_level_is_own(struct limits *limits, const struct block *block, const struct rule *rule)
 {
-    const struct check_line *line = in_force(model, block, rule, NULL, true);
-    if (limits_off(model, block, rule->name))
+    return in_force(limits, block, rule, ABOUT_LEVEL, NULL) != NULL;
+}
+
+int limits_level(struct limits *limits, const struct block *block, const struct rule *rule)
+{
+    const struct check_line *line = in_force(limits, block, rule, ABOUT_LEVEL, NULL);
+    if (limits_off(limits, block, rule))
         return LEVEL_OFF;
     for (int i = 0; line && i < 3; i++)
         if (!strcmp(line->level, level_words[i]))

@@ -1,6 +1,8 @@
 /* The rules about the last weeks before a meet; rule.h is the contract. Limits without a number in the row stand here. */
 #include "check/ask.h"
 
+#include "base/vec.h"
+
 enum {
     HARD_EFFORT = 5, /* a hard set, for taper-shape */
     MEET_EFFORT = 8, /* meet-week */
@@ -47,39 +49,59 @@ static void taper_sets(struct asking *asking, const struct block_view *block, co
                  which, sets, share, peak, CUT_MOST);
 }
 
-static bool same_reps(const struct set_view *a, const struct set_view *b)
-{
-    return a->lift == b->lift && a->reps_high == b->reps_high && ratio_cmp(a->reps, b->reps) == 0;
-}
-
 static bool is_loaded(const struct set_view *set)
 {
     return is_competition(set->lift) && set->run->has_load && set->counted;
 }
 
-/* The week's heaviest set of the lift at the reps of `like`, on days up to `until`. */
-static const struct set_view *heaviest(const struct block_view *block, const struct week_view *week,
-                                       const struct set_view *like, struct date until)
+/* Loaded sets of a lift at the same reps: the heaviest of a week, of equal ones the first, and of the last week before it that has
+ * one. NULL: none. */
+struct same_reps {
+    const struct set_view *now, *before;
+};
+struct all_reps {
+    struct numbers numbers;
+    VEC(struct same_reps) list;
+};
+
+static struct same_reps *reps_of(struct asking *asking, struct all_reps *all, const struct set_view *set)
 {
-    const struct set_view *found = NULL;
-    for (int i = week->first; i < week->past; i++) {
+    int at = numbers_give(&all->numbers, set->lift, (uint64_t)set->group->reps_low << 32 | (unsigned)set->reps_high);
+    if (at == all->list.count)
+        vec_add(rule_arena(asking), &all->list, (struct same_reps){ 0 });
+    return &all->list.at[at];
+}
+
+static bool is_heavier(const struct set_view *set, const struct set_view *other)
+{
+    return !other || other->week != set->week || set->run->load.e10 > other->run->load.e10;
+}
+
+/* Of the weeks up to one: those before it up to the meet, in it up to a day. */
+static struct all_reps heaviest_sets(struct asking *asking, const struct block_view *block, int week, struct date until, struct date meet)
+{
+    struct all_reps all = { .numbers.arena = rule_arena(asking) };
+    for (int i = block->weeks[0].first; i < block->weeks[week].past; i++) {
         const struct set_view *set = &block->sets[i];
-        if (is_loaded(set) && same_reps(set, like) && set->date.day <= until.day &&
-            (!found || set->run->load.e10 > found->run->load.e10))
-            found = set;
+        bool now = i >= block->weeks[week].first;
+        if (!is_loaded(set) || set->date.day > (now ? until.day : meet.day))
+            continue;
+        struct same_reps *same = reps_of(asking, &all, set);
+        const struct set_view **heaviest = now ? &same->now : &same->before;
+        if (is_heavier(set, *heaviest))
+            *heaviest = set;
     }
-    return found;
+    return all;
 }
 
 static void taper_loads(struct asking *asking, const struct block_view *block, int index, struct date meet)
 {
     struct date until = date_plus(meet, -LIGHTER_DAYS - 1);
+    struct all_reps all = heaviest_sets(asking, block, index, until, meet);
     for (int i = block->weeks[index].first; i < block->weeks[index].past; i++) {
-        const struct set_view *set = &block->sets[i], *before = NULL;
-        if (!is_loaded(set) || heaviest(block, &block->weeks[index], set, until) != set)
-            continue;
-        for (int j = index - 1; j >= 0 && !before; j--)
-            before = heaviest(block, &block->weeks[j], set, meet);
+        const struct set_view *set = &block->sets[i];
+        const struct same_reps *same = is_loaded(set) ? reps_of(asking, &all, set) : NULL;
+        const struct set_view *before = same && same->now == set ? same->before : NULL;
         if (!before || (wide)100 * set->run->load.e10 >= (wide)(100 - LIGHTER_MOST) * before->run->load.e10)
             continue;
         enum weight_unit unit = block->plan->unit;
@@ -118,71 +140,78 @@ void rule_taper_shape(struct asking *asking, const struct block_view *block)
 
 /* ---- meet-week ---- */
 
-/* The hardest set of its lift on its day speaks for all of them. */
-static bool is_hardest(const struct block_view *block, const struct set_view *set)
+static void meet_week_ask(struct asking *asking, const struct block_view *block, const struct set_view *set)
 {
-    for (const struct set_view *other = block->sets; other < block->sets + block->set_count; other++)
-        if (other->day == set->day && other->lift == set->lift && other->has_effort) {
-            int more = ratio_cmp(other->effort, set->effort);
-            if (more > 0 || (more == 0 && other < set))
-                return false;
-        }
-    return true;
+    struct date meet = meet_from(block, set->date);
+    int out = date_is_set(meet) ? meet.day - set->date.day : 0;
+    if (!date_is_set(set->day->date) || out < 1 || out > MEET_WARNING_DAYS || !is_competition(set->lift) ||
+        !at_effort(set, MEET_EFFORT))
+        return;
+    struct place_met place = met_set(block, set);
+    if (out > MEET_ERROR_DAYS)
+        place.level = LEVEL_WARNING;
+    rule_hit(asking, place, "keep it light, at rpe 6 or less, or move the heavy sets to more than 5 days out",
+             "%s is at rpe %s %d day%s before the meet", set->lift->name, rule_number(asking, set->effort), out,
+             out == 1 ? "" : "s");
 }
 
+/* The hardest set of its lift on its day, of equal ones the first, speaks for all of them. */
 void rule_meet_week(struct asking *asking, const struct block_view *block)
 {
     if (rule_is_off(asking, block))
         return;
-    for (int i = 0; i < block->set_count; i++) {
-        const struct set_view *set = &block->sets[i];
-        struct date meet = meet_from(block, set->date);
-        int out = date_is_set(meet) ? meet.day - set->date.day : 0;
-        if (!date_is_set(set->day->date) || out < 1 || out > MEET_WARNING_DAYS || !is_competition(set->lift) ||
-            !at_effort(set, MEET_EFFORT) || !is_hardest(block, set))
-            continue;
-        struct place_met place = met_set(block, set);
-        if (out > MEET_ERROR_DAYS)
-            place.level = LEVEL_WARNING;
-        rule_hit(asking, place, "keep it light, at rpe 6 or less, or move the heavy sets to more than 5 days out",
-                 "%s is at rpe %s %d day%s before the meet", set->lift->name, rule_number(asking, set->effort), out,
-                 out == 1 ? "" : "s");
+    const struct set_view **hardest = NEW_MANY(rule_arena(asking), const struct set_view *, block->lift_count + 1);
+    for (int d = 0; d < block->day_count; d++) {
+        for (int i = block->days[d].first; i < block->days[d].past; i++) {
+            const struct set_view *set = &block->sets[i], **of = &hardest[set->lift_at];
+            if (set->has_effort && (!*of || (*of)->day != set->day || ratio_cmp(set->effort, (*of)->effort) > 0))
+                *of = set;
+        }
+        for (int i = block->days[d].first; i < block->days[d].past; i++)
+            if (hardest[block->sets[i].lift_at] == &block->sets[i])
+                meet_week_ask(asking, block, &block->sets[i]);
     }
 }
 
 /* ---- opener ---- */
 
-/* The heavier of `found` and the block's heaviest single in the days before the meet. */
-static const struct set_view *heavier_single(const struct set_view *found, const struct block_view *block,
-                                             const struct lift *lift, struct date meet)
+/* By lift, of those with attempts: the heaviest single in the days before the meet, of equal ones the first; NULL: none. */
+struct singles {
+    struct numbers lifts;
+    const struct set_view **heaviest;
+    struct date meet;
+};
+
+static void singles_add(struct singles *singles, const struct block_view *block)
 {
-    for (int i = 0; i < block->set_count; i++) {
+    for (int i = 0; i < block->set_count && date_is_set(singles->meet); i++) {
         const struct set_view *set = &block->sets[i];
-        int out = meet.day - set->date.day;
-        if (set->lift == lift && is_single(set) && set->run->has_load && out >= 1 && out <= SINGLE_DAYS &&
-            (!found || set->run->load.e10 > found->run->load.e10))
-            found = set;
+        int out = singles->meet.day - set->date.day, lift = numbers_known(&singles->lifts, set->lift, 0);
+        if (lift >= 0 && is_single(set) && set->run->has_load && out >= 1 && out <= SINGLE_DAYS &&
+            (!singles->heaviest[lift] || set->run->load.e10 > singles->heaviest[lift]->run->load.e10))
+            singles->heaviest[lift] = set;
     }
-    return found;
 }
 
-/* In all her blocks; NULL: none. */
-static const struct set_view *heaviest_single(const struct block_view *block, const struct lift *lift)
+/* In all her blocks, this one first. */
+static struct singles singles_of(struct asking *asking, const struct block_view *block)
 {
+    struct singles singles = { .lifts.arena = rule_arena(asking), .meet = meet_last(block) };
     const struct athlete_view *athlete = block->athlete;
-    struct date meet = meet_last(block);
-    const struct set_view *found = date_is_set(meet) ? heavier_single(NULL, block, lift, meet) : NULL;
-    for (int i = 0; athlete && date_is_set(meet) && i < athlete->block_count; i++)
+    for (int i = 0; i < block->attempt_count; i++)
+        numbers_give(&singles.lifts, block->attempts[i].lift, 0);
+    singles.heaviest = NEW_MANY(rule_arena(asking), const struct set_view *, singles.lifts.count + 1);
+    singles_add(&singles, block);
+    for (int i = 0; athlete && i < athlete->block_count; i++)
         if (athlete->blocks[i].plan != block->plan)
-            found = heavier_single(found, &athlete->blocks[i], lift, meet);
-    return found;
+            singles_add(&singles, &athlete->blocks[i]);
+    return singles;
 }
 
 static void opener_met(struct asking *asking, const struct block_view *block, const struct attempt_view *attempt,
-                       struct place_met place, struct bounds limit)
+                       const struct set_view *single, struct place_met place, struct bounds limit)
 {
     struct ratio percent = ratio_div(ratio_mul(ratio_weight(attempt->opener), ratio_int(100)), attempt->projected);
-    const struct set_view *single = heaviest_single(block, attempt->lift);
     const char *opener = weight_text(rule_arena(asking), attempt->opener, attempt->unit);
     const char *help =
         "an opener is a weight that is sure on a bad day: about 91 % of the max, once lifted in training";
@@ -208,6 +237,7 @@ void rule_opener(struct asking *asking, const struct block_view *block)
 {
     if (rule_is_off(asking, block) || !block->last_of_season)
         return;
+    struct singles singles = singles_of(asking, block);
     for (int i = 0; i < block->attempt_count; i++) {
         const struct attempt_view *attempt = &block->attempts[i];
         struct place_met place = {
@@ -218,7 +248,8 @@ void rule_opener(struct asking *asking, const struct block_view *block)
                      "nothing on file tells what the attempts at %s come to", attempt->lift->name);
             continue;
         }
-        opener_met(asking, block, attempt, place, rule_limit(asking, block, NULL));
+        opener_met(asking, block, attempt, singles.heaviest[numbers_known(&singles.lifts, attempt->lift, 0)], place,
+                   rule_limit(asking, block, NULL));
         third_met(asking, attempt, place);
     }
 }

@@ -1,5 +1,6 @@
 /* The rules about athletes; rule.h is the contract. What the planner and the runner meet themselves has no function here. */
 #include "check/ask.h"
+#include "base/vec.h"
 #include "plan/running.h"
 
 enum {
@@ -25,30 +26,29 @@ static struct place_met diary_place(const struct athlete_view *athlete, struct d
 
 /* ---- effort-honesty ---- */
 
-static bool first_rating(const struct athlete_view *athlete, int index)
+static void ask_honesty(struct asking *asking, const struct athlete_view *athlete, const struct honesty *honesty)
 {
-    for (int i = 0; i < index; i++)
-        if (athlete->ratings[i].lift == athlete->ratings[index].lift)
-            return false;
-    return true;
-}
-
-static void ask_honesty(struct asking *asking, const struct athlete_view *athlete, const struct lift *lift)
-{
-    struct honesty honesty = honesty_of(athlete->ratings, athlete->rating_count, lift);
-    bool high = ratio_cmp(honesty.apart, ratio_int(0)) > 0;
-    if (!honesty.off)
+    bool high = ratio_cmp(honesty->apart, ratio_int(0)) > 0;
+    if (!honesty->off)
         return;
-    rule_hit(asking, diary_place(athlete, honesty.last->date, honesty.last->at), honesty_advice(rule_arena(asking), athlete->athlete, &honesty),
-             "%s is rated %s points too %s on average over %d sets; up to 1.5 is usual", lift->name,
-             rule_number(asking, high ? honesty.apart : ratio_sub(ratio_int(0), honesty.apart)), high ? "high" : "low", honesty.sets);
+    rule_hit(asking, diary_place(athlete, honesty->last->date, honesty->last->at), honesty_advice(rule_arena(asking), athlete->athlete, honesty),
+             "%s is rated %s points too %s on average over %d sets; up to 1.5 is usual", honesty->lift->name,
+             rule_number(asking, high ? honesty->apart : ratio_sub(ratio_int(0), honesty->apart)), high ? "high" : "low", honesty->sets);
 }
 
+/* The ratings of each lift, the lifts in the order in which they are first rated. */
 void rule_effort_honesty(struct asking *asking, const struct athlete_view *athlete)
 {
-    for (int i = 0; i < athlete->rating_count; i++)
-        if (first_rating(athlete, i))
-            ask_honesty(asking, athlete, athlete->ratings[i].lift);
+    struct numbers lifts = { .arena = rule_arena(asking) };
+    struct rating_list *lists = NEW_MANY(rule_arena(asking), struct rating_list, athlete->rating_count + 1);
+    for (int i = 0; i < athlete->rating_count; i++) {
+        struct rating_list *list = &lists[numbers_give(&lifts, athlete->ratings[i].lift, 0)];
+        vec_add(rule_arena(asking), list, athlete->ratings[i]);
+    }
+    for (int i = 0; i < lifts.count; i++) {
+        struct honesty honesty = honesty_of(lists[i].at, lists[i].count, lists[i].at[0].lift);
+        ask_honesty(asking, athlete, &honesty);
+    }
 }
 
 /* ---- unlikely-result ---- */
@@ -78,34 +78,39 @@ void rule_unlikely_result(struct asking *asking, const struct athlete_view *athl
 
 /* ---- missed-often ---- */
 
-/* Whether the session is the last of its lift. */
-static bool last_session(const struct athlete_view *athlete, int index)
+/* The last sessions of a lift, the latest first. */
+struct last_sessions {
+    const struct session_view *at[LAST_SESSIONS];
+    int count;
+};
+
+static void missed_ask(struct asking *asking, const struct athlete_view *athlete, const struct last_sessions *last)
 {
-    for (int i = index + 1; i < athlete->session_count; i++)
-        if (athlete->sessions[i].lift == athlete->sessions[index].lift)
-            return false;
-    return true;
+    const struct session_view *missed_last = NULL;
+    int missed = 0;
+    for (int i = 0; i < last->count; i++) {
+        missed += last->at[i]->missed;
+        if (last->at[i]->missed && !missed_last)
+            missed_last = last->at[i];
+    }
+    if (missed >= MISSED_LEAST)
+        rule_hit(asking, diary_place(athlete, missed_last->date, missed_last->at),
+                 "lower it with `load down 5%` in an `adjust`, add a newer max, or ask what is the matter",
+                 "%s was missed in %d of the last %d sessions", missed_last->lift->name, missed, last->count);
 }
 
+/* The lifts in the order of their last sessions. */
 void rule_missed_often(struct asking *asking, const struct athlete_view *athlete)
 {
-    for (int i = 0; i < athlete->session_count; i++) {
-        const struct session_view *missed_last = NULL;
-        int missed = 0, seen = 0;
-        for (int j = i; j >= 0 && seen < LAST_SESSIONS && last_session(athlete, i); j--) {
-            const struct session_view *session = &athlete->sessions[j];
-            if (session->lift != athlete->sessions[i].lift)
-                continue;
-            seen++;
-            missed += session->missed;
-            if (session->missed && !missed_last)
-                missed_last = session;
-        }
-        if (missed >= MISSED_LEAST)
-            rule_hit(asking, diary_place(athlete, missed_last->date, missed_last->at),
-                     "lower it with `load down 5%` in an `adjust`, add a newer max, or ask what is the matter",
-                     "%s was missed in %d of the last %d sessions", missed_last->lift->name, missed, seen);
+    struct numbers lifts = { .arena = rule_arena(asking) };
+    struct last_sessions *lists = NEW_MANY(rule_arena(asking), struct last_sessions, athlete->session_count + 1);
+    for (int i = athlete->session_count - 1; i >= 0; i--) {
+        struct last_sessions *last = &lists[numbers_give(&lifts, athlete->sessions[i].lift, 0)];
+        if (last->count < LAST_SESSIONS)
+            last->at[last->count++] = &athlete->sessions[i];
     }
+    for (int i = lifts.count - 1; i >= 0; i--)
+        missed_ask(asking, athlete, &lists[i]);
 }
 
 /* ---- no-spotter-note ---- */

@@ -6,6 +6,7 @@
 #ifndef CHECK_RULE_H
 #define CHECK_RULE_H
 
+#include "base/numbers.h"
 #include "model/history.h"
 #include "plan/honesty.h"
 
@@ -19,6 +20,7 @@ struct set_view {
     const struct plan_group *group;
     const struct plan_run *run;
     const struct lift *lift; /* as trained */
+    int lift_at;             /* its place in the block's `lifts` */
     bool main;               /* kind competition or variation */
     int sets;                /* rounds multiplied in */
     struct ratio reps;       /* the middle of a range; 0 for seconds, metres and amrap without `at least` */
@@ -67,6 +69,9 @@ struct block_view {
     const struct block *block;
     const struct set_view *sets;
     int set_count;
+    const struct lift *const *lifts; /* of the sets, each once, in the order of training */
+    int lift_count;
+    struct numbers lift_numbers;     /* their places; see lift_at in ask.h */
     const struct day_view *days;
     int day_count;
     const struct week_view *weeks;

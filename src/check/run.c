@@ -1,6 +1,7 @@
 #include "check/run.h"
 
 #include "base/vec.h"
+#include "check/allows.h"
 #include "check/limits.h"
 #include "check/views.h"
 
@@ -19,16 +20,19 @@ struct met {
     const char *athletes[SETTING_ATHLETES];
     int athlete_count, block_athletes; /* for whom it was met; how many the block is for */
     int last_athlete; /* her order; below 0: nobody */
-    struct met *next; /* in the same slot */
+    struct met *next; /* of the same rule, place and subject */
 };
-
-enum { SLOTS = 4096 };
 
 struct checking {
     struct arena *arena;
     const struct model *model;
-    struct met *slots[SLOTS];
-    VEC(struct met *) all; /* in order of meeting */
+    struct limits *limits;
+    struct allows *allows;
+    struct numbers places, subjects; /* where a rule met something; that about a lift or a muscle, or about none */
+    VEC(struct met *) met;           /* by the number of the last */
+    struct numbers block_names;
+    VEC(const struct block *) named; /* by these: the first of each name */
+    VEC(struct met *) all;           /* in order of meeting */
     bool *allow_used;
     bool errors_only;
 };
@@ -61,33 +65,24 @@ const char *rule_number(struct asking *asking, struct ratio number)
     return dec_text(asking->scratch, ratio_nearest(number, (struct dec){ DEC_ONE / 10 }));
 }
 
-/* The lines of `checks` are gone through for each question. */
-static void lines_passed(const struct asking *asking, const struct block *block)
-{
-    arena_search(asking->scratch, asking->checking->model->check_count + (block ? block->check_count : 0));
-}
-
 struct bounds rule_limit(const struct asking *asking, const struct block_view *block, const char *subject)
 {
-    lines_passed(asking, block ? block->block : NULL);
-    return limits_bounds(asking->checking->model, block ? block->block : NULL, asking->rule, subject);
+    return limits_bounds(asking->checking->limits, block ? block->block : NULL, asking->rule, subject);
 }
 
 bool rule_limit_is_own(const struct asking *asking, const struct block_view *block, const char *subject)
 {
-    lines_passed(asking, block ? block->block : NULL);
-    return limits_is_own(asking->checking->model, block ? block->block : NULL, asking->rule, subject);
+    return limits_is_own(asking->checking->limits, block ? block->block : NULL, asking->rule, subject);
 }
 
 struct bounds rule_second_limit(const struct asking *asking, const struct block_view *block)
 {
-    return limits_second(asking->checking->model, block ? block->block : NULL, asking->rule);
+    return limits_second(asking->checking->limits, block ? block->block : NULL, asking->rule);
 }
 
 bool rule_is_off(const struct asking *asking, const struct block_view *block)
 {
-    lines_passed(asking, block ? block->block : NULL);
-    return limits_level(asking->checking->model, block ? block->block : NULL, asking->rule) == LEVEL_OFF;
+    return limits_level(asking->checking->limits, block ? block->block : NULL, asking->rule) == LEVEL_OFF;
 }
 
 /* ---- places ---- */
@@ -155,41 +150,6 @@ struct place_met met_week(const struct block_view *block, const struct week_view
     return place;
 }
 
-/* ---- allow ---- */
-
-static bool within(struct span at, struct span scope)
-{
-    return span_is_somewhere(at) && at.start >= scope.start && at.end <= scope.end;
-}
-
-static bool allow_fits(const struct allow_line *allow, const struct rule *rule, struct span at, const struct origin *origin)
-{
-    if (strcmp(allow->rule, rule->name) != 0)
-        return false;
-    if (within(at, allow->scope))
-        return true;
-    for (; origin; origin = origin->up)
-        if (within(origin->at, allow->scope))
-            return true;
-    return false;
-}
-
-/* By the words' place, or by the block: a block's `allow` reaches the template's words and the athletes' maxes too. */
-static const struct allow_line *allow_for(struct checking *checking, const struct rule *rule, const struct block *block, struct span at,
-                                          const struct origin *origin)
-{
-    const struct model *model = checking->model;
-    const struct allow_line *found = NULL;
-    arena_search(checking->arena, model->allow_count + (block ? block->allow_count : 0));
-    for (int i = 0; i < model->allow_count && !found; i++)
-        if (allow_fits(&model->allows[i], rule, at, origin))
-            found = &model->allows[i];
-    for (int i = 0; block && i < block->allow_count && !found; i++)
-        if (!strcmp(block->allows[i]->rule, rule->name))
-            found = block->allows[i];
-    return found;
-}
-
 /* ---- meeting ---- */
 
 static bool same_text(const char *a, const char *b)
@@ -198,16 +158,19 @@ static bool same_text(const char *a, const char *b)
 }
 
 /* Too few in one week and too many in another is not one thing: they differ in their help. */
-static bool same_met(const struct met *met, const struct rule *rule, const struct place_met *place, const char *allowed, const char *help)
+static bool same_met(const struct met *met, const struct place_met *place, const char *allowed, const char *help)
 {
-    return met->rule == rule && met->place.at.start == place->at.start && met->place.at.end == place->at.end && met->allowed == allowed &&
-           same_text(met->place.subject, place->subject) &&
-           (!place->subject || same_text(met->help, help));
+    return met->allowed == allowed && (!place->subject || same_text(met->help, help));
 }
 
-static struct met **slot_of(struct checking *checking, const struct place_met *place)
+static struct met **slot_of(struct checking *checking, const struct rule *rule, const struct place_met *place)
 {
-    return &checking->slots[(place->at.start * UINT32_C(2654435761)) >> 20 & (SLOTS - 1)];
+    const char *subject = place->subject ? intern(checking->model->interner, place->subject, strlen(place->subject)) : NULL;
+    int at = numbers_give(&checking->places, rule, (uint64_t)place->at.start << 32 | place->at.end);
+    at = numbers_give(&checking->subjects, subject, (uint64_t)at);
+    if (at == checking->met.count)
+        vec_add(checking->arena, &checking->met, NULL);
+    return &checking->met.at[at];
 }
 
 static void met_again(struct met *met, const struct asking *asking, const struct place_met *place)
@@ -241,7 +204,7 @@ static struct met *met_new(struct asking *asking, const struct place_met *place,
     met->setting.lift = place->entry ? place->entry->lift->name : NULL;
     /* The views die with the athlete. */
     met->place.block = NULL, met->place.week = NULL, met->place.day = NULL, met->place.entry = NULL;
-    struct met **slot = slot_of(checking, place);
+    struct met **slot = slot_of(checking, asking->rule, place);
     met->next = *slot;
     *slot = met;
     vec_add(checking->arena, &checking->all, met);
@@ -252,20 +215,19 @@ void rule_hit(struct asking *asking, struct place_met place, const char *help, c
 {
     struct checking *checking = asking->checking;
     const struct block *block = place.block ? place.block->block : NULL;
-    lines_passed(asking, block);
-    int level = limits_level(checking->model, block, asking->rule);
+    int level = limits_level(checking->limits, block, asking->rule);
     if (level == LEVEL_OFF)
         return;
-    if (place.level != LEVEL_OF_GOAL && !limits_level_is_own(checking->model, block, asking->rule))
+    if (place.level != LEVEL_OF_GOAL && !limits_level_is_own(checking->limits, block, asking->rule))
         level = place.level;
     if (checking->errors_only && level != LEVEL_ERROR)
         return;
-    const struct allow_line *allow = level == LEVEL_ERROR ? NULL : allow_for(checking, asking->rule, block, place.at, place.origin);
+    const struct allow_line *allow = level == LEVEL_ERROR ? NULL : allows_find(checking->allows, asking->rule, block, place.at, place.origin);
     if (allow)
         checking->allow_used[allow->id] = true;
     const char *allowed = allow ? allow->because : NULL;
-    struct met *met = *slot_of(checking, &place);
-    while (met && !same_met(met, asking->rule, &place, allowed, help))
+    struct met *met = *slot_of(checking, asking->rule, &place);
+    while (met && !same_met(met, &place, allowed, help))
         met = met->next;
     if (!met) {
         va_list args;
@@ -350,10 +312,15 @@ struct checking *checking_new_errors(struct arena *arena, const struct model *mo
 struct checking *checking_new(struct arena *arena, const struct model *model)
 {
     struct checking *checking = NEW(arena, struct checking);
-    *checking = (struct checking){ .arena = arena, .model = model, .allow_used = NEW_MANY(arena, bool, model->allow_count + 1) };
-    limits_check(model, model->checks, model->check_count);
-    for (int i = 0; i < model->block_count; i++)
-        limits_check(model, model->blocks[i]->checks, model->blocks[i]->check_count);
+    *checking = (struct checking){ .arena = arena, .model = model, .allow_used = NEW_MANY(arena, bool, model->allow_count + 1),
+                                   .limits = limits_new(arena, model), .allows = allows_new(arena, model), .places.arena = arena,
+                                   .subjects.arena = arena, .block_names.arena = arena };
+    limits_check(checking->limits, model->checks, model->check_count);
+    for (int i = 0; i < model->block_count; i++) {
+        limits_check(checking->limits, model->blocks[i]->checks, model->blocks[i]->check_count);
+        if (numbers_give(&checking->block_names, model->blocks[i]->name, 0) == checking->named.count)
+            vec_add(arena, &checking->named, model->blocks[i]);
+    }
     for (int i = 0; i < model->allow_count; i++) {
         if (rule_find(model->allows[i].rule))
             continue;
@@ -414,12 +381,10 @@ static void say(struct checking *checking, const struct met *met)
 
 /* ---- what the planner met itself: its kinds have rows here for `checks` and `allow` ---- */
 
-static const struct block *block_named(const struct model *model, const char *name)
+static const struct block *block_named(const struct checking *checking, const char *name)
 {
-    for (int i = 0; name && i < model->block_count; i++)
-        if (model->blocks[i]->name == name)
-            return model->blocks[i];
-    return NULL;
+    int at = name ? numbers_known(&checking->block_names, name, 0) : -1;
+    return at < 0 ? NULL : checking->named.at[at];
 }
 
 static void judge_planner(struct checking *checking, struct finding *finding)
@@ -430,19 +395,16 @@ static void judge_planner(struct checking *checking, struct finding *finding)
             rule = &rules[i];
     if (!rule)
         return;
-    const struct block *block = block_named(checking->model, finding->setting.block);
-    if (limits_off(checking->model, block, rule->name)) {
+    const struct block *block = block_named(checking, finding->setting.block);
+    if (limits_off(checking->limits, block, rule)) {
         finding->off = true;
         return;
     }
-    for (int i = 0; i < checking->model->check_count + (block ? block->check_count : 0); i++) {
-        const struct check_line *line = i < checking->model->check_count ? &checking->model->checks[i] : &block->checks[i - checking->model->check_count];
-        if (line->says == CHECK_LEVEL && !strcmp(line->rule, rule->name))
-            finding->level = (enum level)limits_level(checking->model, block, rule);
-    }
-    const struct allow_line *allow = finding->level == LEVEL_ERROR ? NULL : allow_for(checking, rule, block, finding->at, NULL);
+    if (limits_speak_of_level(checking->limits, block, rule))
+        finding->level = (enum level)limits_level(checking->limits, block, rule);
+    const struct allow_line *allow = finding->level == LEVEL_ERROR ? NULL : allows_find(checking->allows, rule, block, finding->at, NULL);
     for (const struct related *related = finding->related; related && !allow && finding->level != LEVEL_ERROR; related = related->next)
-        allow = allow_for(checking, rule, block, related->at, NULL);
+        allow = allows_find(checking->allows, rule, block, related->at, NULL);
     if (allow) {
         checking->allow_used[allow->id] = true;
         finding->allowed = allow->because;
@@ -454,10 +416,10 @@ static void judge_planner(struct checking *checking, struct finding *finding)
 static void say_plainly(struct checking *checking, const char *rule_name, struct span at, const char *message, const char *help)
 {
     const struct rule *rule = rule_find(rule_name);
-    int level = rule ? limits_level(checking->model, NULL, rule) : LEVEL_OFF;
+    int level = rule ? limits_level(checking->limits, NULL, rule) : LEVEL_OFF;
     if (level == LEVEL_OFF)
         return;
-    const struct allow_line *allow = allow_for(checking, rule, NULL, at, NULL);
+    const struct allow_line *allow = allows_find(checking->allows, rule, NULL, at, NULL);
     struct finding *finding = diag_add_rule(checking->model->findings, row_of(checking, rule), (enum level)level, at, "%s", message);
     diag_help(checking->model->findings, finding, "%s", help);
     if (allow) {

@@ -3,10 +3,14 @@
 #include "base/vec.h"
 #include "plan/season.h"
 
+#include <stdlib.h>
+
 struct viewing {
     struct arena *arena;
     const struct plan *plan;
     VEC(struct set_view) sets;
+    VEC(const struct lift *) lifts;
+    struct numbers lift_numbers;
     VEC(struct day_view) days;
     VEC(struct week_view) weeks;
 };
@@ -73,6 +77,9 @@ static void view_run(struct viewing *v, struct set_view view)
     set_reps(&view);
     set_effort(v, &view);
     set_load(&view);
+    view.lift_at = numbers_give(&v->lift_numbers, view.lift, 0);
+    if (view.lift_at == v->lifts.count)
+        vec_add(v->arena, &v->lifts, view.lift);
     vec_add(v->arena, &v->sets, view);
 }
 
@@ -127,7 +134,7 @@ static int runs_of(const struct plan *plan)
 
 struct block_view block_view_make(struct arena *scratch, const struct plan *plan)
 {
-    struct viewing v = { .arena = scratch, .plan = plan, .sets.room = runs_of(plan) };
+    struct viewing v = { .arena = scratch, .plan = plan, .sets.room = runs_of(plan), .lift_numbers.arena = scratch };
     v.sets.at = NEW_MANY(scratch, struct set_view, v.sets.room);
     const struct meet *meet = season_next_meet(plan->block->season, plan->block->start);
     for (int w = 0; w < plan->week_count; w++) {
@@ -141,24 +148,42 @@ struct block_view block_view_make(struct arena *scratch, const struct plan *plan
     }
     int attempt_count = 0;
     const struct attempt_view *attempts = view_attempts(scratch, plan, &attempt_count);
-    return (struct block_view){ .plan = plan, .block = plan->block, .attempts = attempts, .attempt_count = attempt_count, .sets = v.sets.at, .set_count = v.sets.count, .days = v.days.at,
+    return (struct block_view){ .plan = plan, .block = plan->block, .attempts = attempts, .attempt_count = attempt_count, .sets = v.sets.at, .set_count = v.sets.count,
+                                .lifts = v.lifts.at, .lift_count = v.lifts.count, .lift_numbers = v.lift_numbers, .days = v.days.at,
                                 .day_count = v.days.count, .weeks = v.weeks.at, .week_count = v.weeks.count, .first = plan->block->start,
                                 .last = date_plus(plan->block->start, 7 * plan->week_count - 1),
                                 .meet = meet ? meet->date : (struct date){ 0 }, .last_of_season = plan->block->last_of_season,
                                 .break_before = plan->block->break_before };
 }
 
+struct start {
+    int32_t day;
+    int plan;
+};
+
+static int by_day(const void *a, const void *b)
+{
+    const struct start *one = a, *other = b;
+    return one->day != other->day ? (one->day > other->day) - (one->day < other->day)
+                                  : (one->plan > other->plan) - (one->plan < other->plan);
+}
+
+static struct start *by_start(struct arena *scratch, struct plan *const *plans, int count)
+{
+    struct start *order = NEW_MANY(scratch, struct start, count + 1);
+    for (int i = 0; i < count; i++)
+        order[i] = (struct start){ plans[i]->block->start.day, i };
+    qsort(order, (size_t)count, sizeof *order, by_day);
+    return order;
+}
+
 struct athlete_view athlete_view_make(struct arena *scratch, const struct model *model, const struct athlete *athlete,
                                       struct record *record, struct plan *const *plans, int plan_count)
 {
     struct block_view *blocks = NEW_MANY(scratch, struct block_view, plan_count + 1);
-    for (int i = 0; i < plan_count; i++) {
-        struct block_view view = block_view_make(scratch, plans[i]);
-        int at = i;
-        for (; at > 0 && blocks[at - 1].first.day > view.first.day; at--)
-            blocks[at] = blocks[at - 1];
-        blocks[at] = view;
-    }
+    const struct start *order = by_start(scratch, plans, plan_count);
+    for (int i = 0; i < plan_count; i++)
+        blocks[i] = block_view_make(scratch, plans[order[i].plan]);
     struct athlete_view *view = NEW(scratch, struct athlete_view);
     *view = (struct athlete_view){ .model = model, .athlete = athlete, .blocks = blocks, .block_count = plan_count, .record = record };
     diary_views_make(scratch, view);

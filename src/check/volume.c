@@ -21,96 +21,88 @@ static struct place_met met_week_of(const struct block_view *block, const struct
     return place;
 }
 
-static bool trains(const struct block_view *block, const struct week_view *week, const struct lift *lift)
-{
-    for (int i = week->first; i < week->past; i++)
-        if (block->sets[i].lift == lift)
-            return true;
-    return false;
-}
+/* ---- what a week trains of a lift ---- */
 
-/* The last training week before one that trains the lift; NULL: none. */
-static const struct week_view *week_before(const struct block_view *block, int week, const struct lift *lift)
-{
-    while (--week >= 0)
-        if (block->weeks[week].training && trains(block, &block->weeks[week], lift))
-            return &block->weeks[week];
-    return NULL;
-}
-
-/* Each once, in the order of training. */
-struct lifts {
-    const struct lift **at;
-    int count, room;
-};
-struct muscles {
-    const char **at;
-    int count, room;
+struct lift_week {
+    const struct week_view *week;
+    int hard, open, done; /* sets: hard ones, those of unknown effort, and all of a known number */
+    int totals;           /* how often `total 30`, of which nobody knows the number of sets */
+    bool rotates;         /* on a day that takes turns */
+    const struct lift_week *earlier; /* the last training week before it with the lift; NULL: none */
 };
 
-static struct lifts lifts_of(struct asking *asking, const struct block_view *block)
+/* By a lift's place in the block: its latest training week so far; NULL: none. */
+static struct lift_week **no_weeks(struct asking *asking, const struct block_view *block)
 {
-    struct lifts lifts = { 0 };
-    for (int i = 0; i < block->set_count; i++) {
-        int at = 0;
-        arena_search(rule_arena(asking), lifts.count);
-        while (at < lifts.count && lifts.at[at] != block->sets[i].lift)
-            at++;
-        if (at == lifts.count)
-            vec_add(rule_arena(asking), &lifts, block->sets[i].lift);
+    return NEW_MANY(rule_arena(asking), struct lift_week *, block->lift_count + 1);
+}
+
+static void lift_week_add(struct lift_week *now, const struct set_view *set)
+{
+    now->rotates |= set->day->day->rotates;
+    now->done += set->sets;
+    if (!set->sets)
+        now->totals++;
+    else if (!set->has_effort)
+        now->open += set->sets;
+    else if (at_effort(set, HARD_EFFORT))
+        now->hard += set->sets;
+}
+
+/* Adds the week's sets, if it is one of training. */
+static void weeks_add(struct asking *asking, const struct block_view *block, const struct week_view *week, struct lift_week **last)
+{
+    for (int i = week->first; week->training && i < week->past; i++) {
+        struct lift_week **now = &last[block->sets[i].lift_at];
+        if (!*now || (*now)->week != week) {
+            const struct lift_week *earlier = *now;
+            *now = NEW(rule_arena(asking), struct lift_week);
+            **now = (struct lift_week){ .week = week, .earlier = earlier };
+        }
+        lift_week_add(*now, &block->sets[i]);
     }
-    return lifts;
 }
 
 /* ---- hard sets ---- */
-
-/* What sets are counted for: one lift, a lift and those like it, or a muscle. */
-struct subject {
-    const struct lift *lift;
-    bool family;
-    const char *muscle;
-    bool helped_only; /* nothing in the block works it: it can have too much, and nobody meant it to have enough */
-};
-
-static bool names_muscle(const char *const *muscles, int count, const char *muscle)
-{
-    for (int i = 0; i < count; i++)
-        if (muscles[i] == muscle)
-            return true;
-    return false;
-}
-
-static int halves_for(const struct lift *lift, const struct subject *subject)
-{
-    if (subject->muscle)
-        return names_muscle(lift->works, lift->works_count, subject->muscle)   ? 2
-               : names_muscle(lift->helps, lift->helps_count, subject->muscle) ? 1
-                                                                               : 0;
-    while (subject->family && lift && lift != subject->lift)
-        lift = lift->like;
-    return lift == subject->lift ? 2 : 0;
-}
 
 struct volume {
     int hard, open; /* half sets; open: of unknown effort or number */
     int done;       /* half sets of any effort */
 };
 
-static struct volume volume_of(const struct block_view *block, const struct week_view *week, struct subject subject)
+static void volume_add(struct volume *volume, const struct lift_week *week, int halves)
+{
+    volume->hard += halves * week->hard;
+    volume->open += halves * week->open + HALVES_OF_TOTAL * week->totals;
+    volume->done += halves * week->done;
+}
+
+static struct volume volume_of(const struct lift_week *week)
 {
     struct volume volume = { 0 };
-    for (int i = week->first; i < week->past; i++) {
-        const struct set_view *set = &block->sets[i];
-        int halves = halves_for(set->lift, &subject);
-        volume.done += halves * set->sets;
-        if (!set->sets)
-            volume.open += halves ? HALVES_OF_TOTAL : 0;
-        else if (!set->has_effort)
-            volume.open += halves * set->sets;
-        else if (at_effort(set, HARD_EFFORT))
-            volume.hard += halves * set->sets;
-    }
+    volume_add(&volume, week, 2);
     return volume;
+}
+
+/* What sets are counted for, a lift with those like it or a muscle, and which lifts of the block count for it. */
+struct share {
+    int lift, halves;
+    const struct share *next;
+};
+struct subject {
+    const char *name;
+    const struct share *shares;
+    bool helped_only; /* nothing in the block works it: it can have too much, and nobody meant it to have enough */
+};
+
+/* A lift that works a muscle and helps it too works it; works come first. */
+static void share_add(struct asking *asking, struct subject *subject, int lift, int halves)
+{
+    if (subject->shares && subject->shares->lift == lift)
+        return;
+    struct share *share = NEW(rule_arena(asking), struct share);
+    *share = (struct share){ lift, halves, subject->shares };
+    subject->shares = share;
 }
 
 /* There is always a high one; the low one does not hold for a muscle that lifts only help. */
@@ -121,95 +113,112 @@ static const char *limits_text(struct asking *asking, struct bounds limit)
     return rule_text(asking, "the limits are %s to %s", bound_text(asking, limit.low), bound_text(asking, limit.high));
 }
 
-static void volume_ask(struct asking *asking, const struct block_view *block, struct subject subject, const char *few,
-                       const char *many)
+/* `last` has all weeks. */
+static void volume_ask(struct asking *asking, const struct block_view *block, const struct subject *subject,
+                       struct lift_week *const *last, const char *few, const char *many)
 {
-    const char *name = subject.muscle ? subject.muscle : subject.lift->name;
-    struct bounds limit = rule_limit(asking, block, name);
-    if (subject.helped_only && !rule_limit_is_own(asking, block, name))
+    struct bounds limit = rule_limit(asking, block, subject->name);
+    if (subject->helped_only && !rule_limit_is_own(asking, block, subject->name))
         limit.low.e10 = -1;
+    struct volume *volumes = NEW_MANY(rule_arena(asking), struct volume, block->week_count + 1);
+    for (const struct share *share = subject->shares; share; share = share->next)
+        for (const struct lift_week *week = last[share->lift]; week; week = week->earlier)
+            volume_add(&volumes[week->week - block->weeks], week, share->halves);
     for (int w = 0; w < block->week_count; w++) {
         const struct week_view *week = &block->weeks[w];
-        if (!week->training)
+        struct ratio hard = ratio_make(volumes[w].hard, 2), at_most = ratio_make((wide)volumes[w].hard + volumes[w].open, 2);
+        if (!week->training || (!is_below(at_most, limit.low) && !is_above(hard, limit.high)))
             continue;
-        struct volume volume = volume_of(block, week, subject);
-        arena_work(rule_arena(asking), 8 * (uint64_t)(week->past - week->first));
-        struct ratio hard = ratio_make(volume.hard, 2), at_most = ratio_make((wide)volume.hard + volume.open, 2);
-        if (!is_below(at_most, limit.low) && !is_above(hard, limit.high))
-            continue;
-        rule_hit(asking, met_week_of(block, week, name), is_above(hard, limit.high) ? many : few,
-                 "%s hard set%s for %s in week %d; %s", rule_number(asking, hard), volume.hard == 2 ? "" : "s", name,
-                 week->week->number, limits_text(asking, limit));
+        rule_hit(asking, met_week_of(block, week, subject->name), is_above(hard, limit.high) ? many : few,
+                 "%s hard set%s for %s in week %d; %s", rule_number(asking, hard), volumes[w].hard == 2 ? "" : "s",
+                 subject->name, week->week->number, limits_text(asking, limit));
     }
+}
+
+static struct lift_week **all_weeks(struct asking *asking, const struct block_view *block)
+{
+    struct lift_week **last = no_weeks(asking, block);
+    for (int w = 0; w < block->week_count; w++)
+        weeks_add(asking, block, &block->weeks[w], last);
+    return last;
 }
 
 void rule_weekly_sets(struct asking *asking, const struct block_view *block)
 {
-    struct lifts lifts = lifts_of(asking, block);
-    for (int i = 0; i < lifts.count; i++)
-        if (is_competition(lifts.at[i]))
+    struct subject *subjects = NEW_MANY(rule_arena(asking), struct subject, block->lift_count + 1);
+    struct lift_week **last = all_weeks(asking, block);
+    for (int i = 0; i < block->lift_count; i++)
+        for (const struct lift *lift = block->lifts[i]; lift; lift = lift->like)
+            if (is_competition(lift) && lift_at(block, lift) >= 0)
+                share_add(asking, &subjects[lift_at(block, lift)], i, 2);
+    for (int i = 0; i < block->lift_count; i++) {
+        subjects[i].name = block->lifts[i]->name;
+        if (is_competition(block->lifts[i]))
             volume_ask(
-                asking, block, (struct subject){ .lift = lifts.at[i], .family = true },
+                asking, block, &subjects[i], last,
                 "add sets of it or of lifts like it, or bring easy ones up to rpe 5 or more: those are hard sets",
                 "take sets out, of it or of the lifts like it, or spread them over more weeks");
+    }
 }
 
-static void muscles_add(struct asking *asking, struct muscles *muscles, const char *const *names, int count)
+/* Muscles, each once: those that are worked in the order of training, then those that are only helped. */
+struct muscles {
+    struct numbers numbers;
+    VEC(struct subject) list;
+};
+
+static void muscles_name(struct asking *asking, struct muscles *muscles, const char *const *names, int count, bool helped)
 {
-    for (int i = 0; i < count; i++) {
-        arena_search(rule_arena(asking), muscles->count);
-        if (!names_muscle(muscles->at, muscles->count, names[i]))
-            vec_add(rule_arena(asking), muscles, names[i]);
-    }
+    for (int i = 0; i < count; i++)
+        if (numbers_give(&muscles->numbers, names[i], 0) == muscles->list.count)
+            vec_add(rule_arena(asking), &muscles->list, ((struct subject){ .name = names[i], .helped_only = helped }));
+}
+
+static void muscles_share(struct asking *asking, struct muscles *muscles, int lift, const char *const *names, int count, int halves)
+{
+    for (int i = 0; i < count; i++)
+        share_add(asking, &muscles->list.at[numbers_known(&muscles->numbers, names[i], 0)], lift, halves);
 }
 
 void rule_muscle_sets(struct asking *asking, const struct block_view *block)
 {
-    struct muscles muscles = { 0 };
-    struct lifts lifts = lifts_of(asking, block);
-    for (int i = 0; i < lifts.count; i++)
-        muscles_add(asking, &muscles, lifts.at[i]->works, lifts.at[i]->works_count);
-    int worked = muscles.count;
-    for (int i = 0; i < lifts.count; i++)
-        muscles_add(asking, &muscles, lifts.at[i]->helps, lifts.at[i]->helps_count);
-    for (int i = 0; i < muscles.count; i++)
-        volume_ask(asking, block, (struct subject){ .muscle = muscles.at[i], .helped_only = i >= worked },
+    struct muscles muscles = { .numbers.arena = rule_arena(asking) };
+    struct lift_week **last = all_weeks(asking, block);
+    for (int i = 0; i < block->lift_count; i++)
+        muscles_name(asking, &muscles, block->lifts[i]->works, block->lifts[i]->works_count, false);
+    for (int i = 0; i < block->lift_count; i++)
+        muscles_name(asking, &muscles, block->lifts[i]->helps, block->lifts[i]->helps_count, true);
+    for (int i = 0; i < block->lift_count; i++) {
+        muscles_share(asking, &muscles, i, block->lifts[i]->works, block->lifts[i]->works_count, 2);
+        muscles_share(asking, &muscles, i, block->lifts[i]->helps, block->lifts[i]->helps_count, 1);
+    }
+    for (int i = 0; i < muscles.list.count; i++)
+        volume_ask(asking, block, &muscles.list.at[i], last,
                    "add sets of a lift that `works` it, or bring easy ones up to rpe 5 or more: those are hard sets",
                    "take sets out of the lifts that `works` and `helps` name it for");
 }
 
 /* ---- volume-jump ---- */
 
-static bool rotates(const struct block_view *block, const struct week_view *week, const struct lift *lift)
-{
-    for (int i = week->first; i < week->past; i++)
-        if (block->sets[i].lift == lift && block->sets[i].day->day->rotates)
-            return true;
-    return false;
-}
-
 /* What a week is measured against: the one before, or for days in turn (A B A, B A B) the fuller of the two before. */
-static const struct week_view *measure_of(const struct block_view *block, int w, const struct lift *lift)
+static const struct lift_week *measure_of(const struct lift_week *now)
 {
-    struct subject subject = { .lift = lift };
-    const struct week_view *earlier = week_before(block, w, lift);
-    const struct week_view *earliest = earlier ? week_before(block, (int)(earlier - block->weeks), lift) : NULL;
-    if (!earlier || !rotates(block, &block->weeks[w], lift))
+    const struct lift_week *earlier = now->earlier, *earliest = earlier ? earlier->earlier : NULL;
+    if (!earlier || !now->rotates)
         return earlier;
     if (!earliest)
         return NULL;
-    struct volume a = volume_of(block, earlier, subject), b = volume_of(block, earliest, subject);
+    struct volume a = volume_of(earlier), b = volume_of(earliest);
     return a.hard + a.open >= b.hard + b.open ? earlier : earliest;
 }
 
-static void volume_jump_ask(struct asking *asking, const struct block_view *block, int w, const struct lift *lift)
+static void volume_jump_ask(struct asking *asking, const struct block_view *block, const struct lift_week *week, const struct lift *lift)
 {
-    const struct week_view *week = &block->weeks[w], *earlier = measure_of(block, w, lift);
+    const struct lift_week *earlier = measure_of(week);
     struct bounds percent = rule_limit(asking, block, NULL), sets = rule_second_limit(asking, block);
     if (!earlier)
         return;
-    struct volume now = volume_of(block, week, (struct subject){ .lift = lift });
-    struct volume before = volume_of(block, earlier, (struct subject){ .lift = lift });
+    struct volume now = volume_of(week), before = volume_of(earlier);
     struct ratio base = ratio_make((wide)before.hard + before.open, 2), up = ratio_sub(ratio_make(now.hard, 2), base);
     if (now.done <= before.done) /* the same sets a little harder are no more work */
         return;
@@ -218,42 +227,53 @@ static void volume_jump_ask(struct asking *asking, const struct block_view *bloc
     const char *share =
         base.num ? rule_text(asking, " (%s %%)", rule_number(asking, ratio_div(ratio_mul(up, ratio_int(100)), base)))
                  : "";
-    rule_hit(asking, met_week_of(block, week, lift->name),
+    rule_hit(asking, met_week_of(block, week->week, lift->name),
              "add sets over more weeks, such as `(from 4 to 7) x 5`; sets that come up to rpe 5 count as added too",
              "%s goes from %s hard sets in week %d to %s in week %d, up %s%s; the limit is %s %% and %s sets",
-             lift->name, rule_number(asking, base), earlier->week->number, rule_number(asking, ratio_make(now.hard, 2)),
-             week->week->number, rule_number(asking, up), share, bound_text(asking, percent.high),
+             lift->name, rule_number(asking, base), earlier->week->week->number, rule_number(asking, ratio_make(now.hard, 2)),
+             week->week->week->number, rule_number(asking, up), share, bound_text(asking, percent.high),
              bound_text(asking, sets.high));
 }
 
 void rule_volume_jump(struct asking *asking, const struct block_view *block)
 {
-    struct lifts lifts = lifts_of(asking, block);
-    for (int w = 1; w < block->week_count; w++)
-        for (int i = 0; block->weeks[w].training && i < lifts.count; i++)
-            volume_jump_ask(asking, block, w, lifts.at[i]);
+    struct lift_week **last = no_weeks(asking, block);
+    for (int w = 0; w < block->week_count; w++) {
+        weeks_add(asking, block, &block->weeks[w], last);
+        for (int i = 0; i < block->lift_count; i++)
+            if (last[i] && last[i]->week == &block->weeks[w])
+                volume_jump_ask(asking, block, last[i], block->lifts[i]);
+    }
 }
 
 /* ---- load-jump ---- */
 
-static bool is_like_set(const struct set_view *a, const struct set_view *b)
+/* Sets of a lift at the same reps in the same role: their heaviest load in the latest training week so far that has one, of
+ * equal ones the first, and in the week with one before that. NULL: none. */
+struct like_sets {
+    const struct set_view *now, *before;
+};
+struct likes {
+    struct numbers kinds, numbers; /* a lift's role and kind of reps; that at its reps */
+    VEC(struct like_sets) list;
+};
+
+static struct like_sets *likes_of(struct asking *asking, struct likes *likes, const struct block_view *block, const struct set_view *set)
 {
-    return a->lift == b->lift && a->group->role == b->group->role && a->group->reps_kind == b->group->reps_kind &&
-           a->group->reps_low == b->group->reps_low && a->group->reps_high == b->group->reps_high;
+    const struct plan_group *group = set->group;
+    int kind = numbers_give(&likes->kinds, set->lift, (uint64_t)group->role << 32 | (unsigned)group->reps_kind);
+    int at = numbers_give(&likes->numbers, &block->sets[kind], (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
+    if (at == likes->list.count)
+        vec_add(rule_arena(asking), &likes->list, (struct like_sets){ 0 });
+    return &likes->list.at[at];
 }
 
-/* The heaviest set of a week at the reps and role of another; of equal ones the first. NULL: none with a load. */
-static const struct set_view *heaviest_like(const struct block_view *block, const struct week_view *week,
-                                            const struct set_view *set)
+static void likes_add(struct like_sets *like, const struct set_view *set)
 {
-    const struct set_view *heaviest = NULL;
-    for (int i = week->first; i < week->past; i++) {
-        const struct set_view *other = &block->sets[i];
-        if (other->run->has_load && is_like_set(other, set) &&
-            (!heaviest || other->run->load.e10 > heaviest->run->load.e10))
-            heaviest = other;
-    }
-    return heaviest;
+    if (!like->now || like->now->week != set->week)
+        *like = (struct like_sets){ set, like->now };
+    else if (set->run->load.e10 > like->now->run->load.e10)
+        like->now = set;
 }
 
 /* Added weight goes in steps of its own; everything else to the next load that the day's gym can make. */
@@ -290,21 +310,31 @@ static void load_jump_ask(struct asking *asking, const struct block_view *block,
              bound_text(asking, limit));
 }
 
-void rule_load_jump(struct asking *asking, const struct block_view *block)
+/* `trained`: the last training week before this one, by lift. */
+static void load_jump_week(struct asking *asking, const struct block_view *block, const struct week_view *week, struct likes *likes,
+                           const struct plan_week **trained)
 {
     struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int w = 1; w < block->week_count; w++) {
-        const struct week_view *week = &block->weeks[w];
-        for (int i = week->first; week->training && i < week->past; i++) {
-            const struct set_view *now = &block->sets[i];
-            if (heaviest_like(block, week, now) != now)
-                continue;
-            const struct week_view *earlier = week_before(block, w, now->lift);
-            const struct set_view *before = earlier ? heaviest_like(block, earlier, now) : NULL;
-            if (before)
-                load_jump_ask(asking, block, now, before, limit);
-        }
+    for (int i = week->first; i < week->past; i++)
+        if (block->sets[i].run->has_load)
+            likes_add(likes_of(asking, likes, block, &block->sets[i]), &block->sets[i]);
+    for (int i = week->first; i < week->past; i++) {
+        const struct set_view *now = &block->sets[i];
+        const struct like_sets *like = now->run->has_load ? likes_of(asking, likes, block, now) : NULL;
+        if (like && like->now == now && like->before && like->before->week == trained[now->lift_at])
+            load_jump_ask(asking, block, now, like->before, limit);
     }
+    for (int i = week->first; i < week->past; i++)
+        trained[block->sets[i].lift_at] = week->week;
+}
+
+void rule_load_jump(struct asking *asking, const struct block_view *block)
+{
+    struct likes likes = { .kinds.arena = rule_arena(asking), .numbers.arena = rule_arena(asking) };
+    const struct plan_week **trained = NEW_MANY(rule_arena(asking), const struct plan_week *, block->lift_count + 1);
+    for (int w = 0; w < block->week_count; w++)
+        if (block->weeks[w].training)
+            load_jump_week(asking, block, &block->weeks[w], &likes, trained);
 }
 
 /* ---- zone-reps ---- */
@@ -329,22 +359,30 @@ static bool in_zone(const struct set_view *set, const struct zone *zone)
            (!zone->past || ratio_cmp(set->percent, ratio_int(zone->past)) < 0);
 }
 
-/* The day's reps of a lift in a zone; without a zone all of them. */
-static struct ratio day_reps(const struct block_view *block, const struct day_view *day, const struct lift *lift,
-                             const struct zone *zone)
+enum { ZONES = sizeof zones / sizeof *zones };
+
+/* What a day has of a lift. */
+struct day_reps {
+    const struct set_view *first;
+    struct ratio all, in[ZONES];
+};
+
+static void day_reps_add(struct day_reps *reps, const struct set_view *set)
 {
-    struct ratio reps = ratio_int(0);
-    for (int i = day->first; i < day->past; i++)
-        if (block->sets[i].lift == lift && (!zone || in_zone(&block->sets[i], zone)))
-            reps = ratio_add(reps, reps_of(&block->sets[i]));
-    return reps;
+    if (!reps->first || reps->first->day != set->day) {
+        *reps = (struct day_reps){ .first = set, .all = ratio_int(0) };
+        for (int z = 0; z < ZONES; z++)
+            reps->in[z] = ratio_int(0);
+    }
+    reps->all = ratio_add(reps->all, reps_of(set));
+    for (int z = 0; z < ZONES; z++)
+        if (in_zone(set, &zones[z]))
+            reps->in[z] = ratio_add(reps->in[z], reps_of(set));
 }
 
 /* What is off in a zone, after what was off in the lighter ones. */
-static const char *zone_text(struct asking *asking, const struct block_view *block, const struct day_view *day,
-                             const struct lift *lift, const struct zone *zone, const char *before)
+static const char *zone_text(struct asking *asking, struct ratio reps, struct ratio all, const struct zone *zone, const char *before)
 {
-    struct ratio reps = day_reps(block, day, lift, zone), all = day_reps(block, day, lift, NULL);
     bool many = ratio_cmp(reps, ratio_int(zone->most)) > 0;
     bool few = ratio_cmp(reps, ratio_int(zone->least)) < 0 && ratio_cmp(ratio_mul(reps, ratio_int(2)), all) > 0;
     if (!many && !few)
@@ -354,66 +392,69 @@ static const char *zone_text(struct asking *asking, const struct block_view *blo
                      zone->name, zone->least, zone->most);
 }
 
-static bool is_first_of_day(const struct block_view *block, const struct day_view *day, int index)
-{
-    for (int i = day->first; i < index; i++)
-        if (block->sets[i].lift == block->sets[index].lift)
-            return false;
-    return true;
-}
-
-static void zones_ask(struct asking *asking, const struct block_view *block, const struct day_view *day,
-                      const struct set_view *first)
+static void zones_ask(struct asking *asking, const struct block_view *block, const struct day_reps *reps)
 {
     const char *off = NULL;
-    for (size_t z = 0; z < sizeof zones / sizeof *zones; z++)
-        off = zone_text(asking, block, day, first->lift, &zones[z], off);
+    for (int z = 0; z < ZONES; z++)
+        off = zone_text(asking, reps->in[z], reps->all, &zones[z], off);
     if (off)
         rule_hit(
-            asking, met_entry(block, first),
+            asking, met_entry(block, reps->first),
             "where there are more, take sets or reps out or spread them over days; where fewer, add some or move load "
             "to another zone",
-            "in one day %s has %s", first->lift->name, off);
+            "in one day %s has %s", reps->first->lift->name, off);
 }
 
 void rule_zone_reps(struct asking *asking, const struct block_view *block)
 {
+    struct day_reps *reps = NEW_MANY(rule_arena(asking), struct day_reps, block->lift_count + 1);
     for (int d = 0; d < block->day_count; d++) {
         const struct day_view *day = &block->days[d];
-        for (int i = day->first; day->week->kind == WEEK_TRAINING && i < day->past; i++)
-            if (block->sets[i].main && is_first_of_day(block, day, i))
-                zones_ask(asking, block, day, &block->sets[i]);
+        if (day->week->kind != WEEK_TRAINING)
+            continue;
+        for (int i = day->first; i < day->past; i++)
+            if (block->sets[i].main)
+                day_reps_add(&reps[block->sets[i].lift_at], &block->sets[i]);
+        for (int i = day->first; i < day->past; i++)
+            if (reps[block->sets[i].lift_at].first == &block->sets[i])
+                zones_ask(asking, block, &reps[block->sets[i].lift_at]);
     }
 }
 
 /* ---- specific-load ---- */
 
-/* By reps, over the training weeks; false: no load of it is known as a per cent. */
-static bool mean_percent(const struct block_view *block, const struct lift *lift, struct ratio *mean)
+/* By reps, over the training weeks; of no reps where no load is known as a per cent. */
+struct mean_percent {
+    struct ratio sum, reps;
+};
+
+static struct mean_percent *mean_percents(struct asking *asking, const struct block_view *block)
 {
-    struct ratio sum = ratio_int(0), all = ratio_int(0);
+    struct mean_percent *means = NEW_MANY(rule_arena(asking), struct mean_percent, block->lift_count + 1);
+    for (int i = 0; i < block->lift_count; i++)
+        means[i] = (struct mean_percent){ ratio_int(0), ratio_int(0) };
     for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
-        if (set->lift != lift || !set->has_percent || set->week->kind != WEEK_TRAINING)
+        struct mean_percent *mean = &means[set->lift_at];
+        if (!is_competition(set->lift) || !set->has_percent || set->week->kind != WEEK_TRAINING)
             continue;
-        sum = ratio_add(sum, ratio_mul(set->percent, reps_of(set)));
-        all = ratio_add(all, reps_of(set));
+        mean->sum = ratio_add(mean->sum, ratio_mul(set->percent, reps_of(set)));
+        mean->reps = ratio_add(mean->reps, reps_of(set));
     }
-    if (!all.num)
-        return false;
-    *mean = ratio_div(sum, all);
-    return true;
+    return means;
 }
 
 void rule_specific_load(struct asking *asking, const struct block_view *block)
 {
-    struct ratio mean;
     struct dec limit = rule_limit(asking, block, NULL).low;
-    struct lifts lifts = lifts_of(asking, block);
-    for (int i = 0; i < lifts.count; i++) {
+    const struct mean_percent *means = mean_percents(asking, block);
+    for (int i = 0; i < block->lift_count; i++) {
         struct place_met place = met_block(block);
-        place.subject = lifts.at[i]->name;
-        if (is_competition(lifts.at[i]) && mean_percent(block, lifts.at[i], &mean) && is_below(mean, limit))
+        place.subject = block->lifts[i]->name;
+        if (!means[i].reps.num)
+            continue;
+        struct ratio mean = ratio_div(means[i].sum, means[i].reps);
+        if (is_below(mean, limit))
             rule_hit(asking, place, "make its sets heavier and shorter, or give the light work to lifts like it",
                      "the mean load of %s is %s %% of the max (by reps); the limit is %s %%", place.subject,
                      rule_number(asking, mean), bound_text(asking, limit));

@@ -4,6 +4,8 @@
 
 #include "base/near.h"
 
+#include <stdlib.h>
+
 static const char *const goal_words[] = { "hypertrophy", "strength", "peak", "general" };
 static const char *const week_kind_words[] = { "training", "deload", "taper" };
 
@@ -20,6 +22,7 @@ struct block_making {
     struct club *club;
     struct decl *decl;
     struct block *block;
+    const struct block *plain; /* with which it shares its people; NULL: it is the first */
     struct chain chain;
     struct parts parts;
     struct scope scope; /* the lets of block and templates */
@@ -28,6 +31,8 @@ struct block_making {
     struct calendar calendar;
     const struct season *season; /* that runs it; NULL: it stands alone */
     int run;
+    struct numbers rotating, labels; /* labels of rotations; of days */
+    struct numbers people; /* for whom it is; without an arena until it is asked */
     bool is_template;
     int next_id;
     VEC(struct change_list) deloads;
@@ -98,11 +103,11 @@ static void block_goal(struct block_making *m, const struct part *part)
 static void season_people(struct block_making *m, const struct place *place, const struct node *node)
 {
     const struct people *own = people_list(m->club, node->child, place->origin), *theirs = m->season->people;
+    struct numbers people = { .arena = m->club->arena };
+    for (int i = 0; i < own->count; i++)
+        numbers_give(&people, own->at[i], 0);
     for (int i = 0; i < theirs->count; i++) {
-        bool found = false;
-        for (int j = 0; j < own->count; j++)
-            found |= own->at[j] == theirs->at[i];
-        if (found)
+        if (numbers_known(&people, theirs->at[i], 0) >= 0)
             continue;
         struct finding *finding = place_finding(place, KIND_SEASON, node->child->at, "season %s trains %s in this block too, and this line leaves the name out", m->season->name,
                                                 theirs->at[i]->name);
@@ -130,9 +135,14 @@ static void block_people(struct block_making *m, const struct place *place, cons
         season_people(m, place, node);
         return;
     }
-    int before = findings_count(m->club->findings, LEVEL_ERROR);
+    int before;
+    findings_all(m->club->findings, &before);
+    if (m->plain) {
+        m->block->people = m->plain->people;
+        return;
+    }
     m->block->people = people_list(m->club, node->child, place->origin);
-    if (people_count(m->club->model, m->block->people) || findings_count(m->club->findings, LEVEL_ERROR) > before)
+    if (people_count(m->club->model, m->block->people) || findings_erred_after(m->club->findings, before))
         return;
     struct finding *finding = place_finding(place, KIND_MISSING, node->child->at, "nobody is among these, so the block is built for nobody");
     diag_level(m->club->findings, finding, LEVEL_WARNING);
@@ -274,17 +284,16 @@ static void adjust_dates(struct block_making *m, const struct node *dates, struc
                   "write the earlier date first");
 }
 
-static bool adjust_reaches(const struct block_making *m, const struct people *people)
+static bool adjust_reaches(struct block_making *m, const struct people *people)
 {
-    if (people->everyone && m->block->people->everyone)
-        return true;
-    for (int i = 0; i < people->count; i++) {
-        for (int j = 0; j < m->block->people->count; j++)
-            if (people->at[i] == m->block->people->at[j])
-                return true;
-        if (m->season && season_is_for(m->club, m->decl, people->at[i]))
-            return true;
+    if (!m->people.arena) {
+        m->people.arena = m->club->arena;
+        for (int i = 0; i < m->block->people->count; i++)
+            numbers_give(&m->people, m->block->people->at[i], 0);
     }
+    for (int i = 0; i < people->count; i++)
+        if (numbers_known(&m->people, people->at[i], 0) >= 0 || (m->season && season_is_for(m->club, m->decl, people->at[i])))
+            return true;
     return false;
 }
 
@@ -295,6 +304,18 @@ static void say_not_in_block(const struct place *place, const struct node *peopl
     list->idle = true;
 }
 
+static void adjust_people(struct block_making *m, const struct place *place, const struct node *people, struct change_list *list)
+{
+    list->people = people_list(m->club, people, place->origin);
+    if (list->people->count && !m->is_template && !adjust_reaches(m, list->people))
+        say_not_in_block(place, people, list);
+}
+
+static void adjust_people_as(const struct change_list *known, struct change_list *list)
+{
+    list->people = known->people, list->idle = known->idle;
+}
+
 static void adjust_make(struct block_making *m, const struct part *part)
 {
     struct place place = place_of_part(m, part);
@@ -302,10 +323,10 @@ static void adjust_make(struct block_making *m, const struct part *part)
     const struct node *in_weeks = node_child(node, NODE_IN_WEEKS), *dates = node_child(node, NODE_DATES);
     struct change_list list = { .at = node->at, .people = &people_nobody, .origin = part->origin, .every_week = true };
     bool ok;
-    if (people)
-        list.people = people_list(m->club, people, part->origin);
-    if (people && list.people->count && !m->is_template && !adjust_reaches(m, list.people))
-        say_not_in_block(&place, people, &list);
+    if (m->plain)
+        adjust_people_as(&m->plain->adjusts[m->adjusts.count], &list);
+    else if (people)
+        adjust_people(m, &place, people, &list);
     if (in_weeks) {
         list.weeks = weeks_of(&place, in_weeks->child, m->calendar.weeks, &ok);
         list.every_week = false;
@@ -320,15 +341,47 @@ static void adjust_make(struct block_making *m, const struct part *part)
     vec_add(m->club->arena, &m->adjusts, list);
 }
 
+static int by_athlete(const void *a, const void *b)
+{
+    const struct adjust_use *one = a, *other = b;
+    return one->athlete != other->athlete ? (one->athlete->order > other->athlete->order) - (one->athlete->order < other->athlete->order)
+                                          : (one->list > other->list) - (one->list < other->list);
+}
+
+static void adjusts_index(struct block_making *m)
+{
+    VEC(struct adjust_use) uses = { 0 };
+    for (int i = 0; i < m->adjusts.count; i++)
+        for (int j = 0; j < m->adjusts.at[i].people->count; j++)
+            vec_add(m->club->arena, &uses, ((struct adjust_use){ m->adjusts.at[i].people->at[j], &m->adjusts.at[i] }));
+    if (uses.count)
+        qsort(uses.at, (size_t)uses.count, sizeof *uses.at, by_athlete);
+    m->block->adjust_uses = uses.at;
+    m->block->adjust_use_count = uses.count;
+}
+
+const struct adjust_use *adjusts_for(const struct block *block, const struct athlete *athlete, int *count)
+{
+    const struct adjust_use *uses = block->adjust_uses;
+    int low = 0, high = block->adjust_use_count; /* those below `low` come before hers, those from `high` on do not */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (uses[middle].athlete->order < athlete->order)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    *count = 0;
+    while (low + *count < block->adjust_use_count && uses[low + *count].athlete == athlete)
+        ++*count;
+    return uses + low;
+}
+
 /* ---- days ---- */
 
 static bool label_rotates(const struct block_making *m, const char *label)
 {
-    for (int i = 0; i < m->rotations.count; i++)
-        for (int j = 0; j < m->rotations.at[i].label_count; j++)
-            if (m->rotations.at[i].labels[j] == label)
-                return true;
-    return false;
+    return numbers_known(&m->rotating, label, 0) >= 0;
 }
 
 static void rotation_make(struct block_making *m, const struct part *part)
@@ -342,6 +395,7 @@ static void rotation_make(struct block_making *m, const struct part *part)
         const char *name = label_of(&place, label);
         vec_add(m->club->arena, &labels, name);
         vec_add(m->club->arena, &words, label->at);
+        numbers_give(&m->rotating, name, 0);
     }
     rotation.labels = labels.at;
     rotation.label_at = words.at;
@@ -363,13 +417,14 @@ static void day_make_one(struct block_making *m, const struct part *part)
     struct place place = place_of_part(m, part);
     const struct node *node = part->node, *weekdays = node_child(node, NODE_WEEKDAYS), *title = node_child(node, NODE_TITLE);
     struct day day = { .label = label_of(&place, node->child), .at = node->child->at, .origin = part->origin, .weeks = part->weeks };
-    struct scope around = { .lets = part->lets, .let_count = part->let_count, .up = &m->scope };
+    struct scope around = { .lets = part->lets, .let_count = part->let_count, .index = part->let_index, .up = &m->scope };
     struct scope scope = { .up = &around };
     VEC(const struct node *) lets = { 0 };
     for (const struct node *let = node_child(node, NODE_LET); let; let = node_next(let, NODE_LET))
         vec_add(m->club->arena, &lets, let);
     place.frame = scope.frame = around.frame = frame_of(&place, &part->group_weeks);
     scope.lets = lets.at, scope.let_count = lets.count;
+    scope.index = lets_index(m->club->arena, lets.at, lets.count);
     place.scope = &scope;
     place.setting.day = day.label;
     lets_check(&place, node);
@@ -386,6 +441,7 @@ static void day_make_one(struct block_making *m, const struct part *part)
     day.optional = node_child(node, NODE_OPTIONAL) != NULL;
     day.notes = notes_of(&place, node, &day.note_count);
     day.entry_count = entries_make(&place, node, &day.entries);
+    numbers_give(&m->labels, day.label, 0);
     vec_add(m->club->arena, &m->days, day);
 }
 
@@ -405,8 +461,13 @@ static void warm_up_make(struct block_making *m, const struct part *part)
     }
     warm_up.lifts = list.at;
     warm_up.lift_count = list.count;
-    if (!lifts || list.count)
-        vec_add(m->club->arena, &m->warm_ups, warm_up);
+    if (lifts && !list.count)
+        return;
+    for (int i = 0; i < list.count; i++)
+        places_add(&m->block->warm_up_places, list.at[i], 0, m->warm_ups.count);
+    if (!lifts)
+        places_add(&m->block->warm_up_places, NULL, 0, m->warm_ups.count);
+    vec_add(m->club->arena, &m->warm_ups, warm_up);
 }
 
 static void allow_make(struct block_making *m, const struct part *part)
@@ -427,22 +488,15 @@ static void block_checks(struct block_making *m, const struct part *part)
 
 /* ---- names that must be the block's own ---- */
 
-static bool has_label(const struct block_making *m, const char *label)
-{
-    for (int i = 0; i < m->days.count; i++)
-        if (m->days.at[i].label == label)
-            return true;
-    return false;
-}
-
 static void check_label(struct block_making *m, const struct origin *origin, struct span at, const char *label)
 {
-    if (has_label(m, label))
+    if (numbers_known(&m->labels, label, 0) >= 0)
         return;
     struct place place = m->place;
     place.origin = origin;
     VEC(const char *) labels = { 0 };
-    for (int i = 0; i < m->days.count; i++)
+    bool compares = names_may_compare(m->club, m->days.count);
+    for (int i = 0; compares && i < m->days.count; i++)
         vec_add(m->club->arena, &labels, m->days.at[i].label);
     struct finding *finding = place_finding(&place, KIND_UNKNOWN_NAME, at, "this block has no day %s", label);
     const char *near = word_nearest(label, labels.at, labels.count);
@@ -450,23 +504,21 @@ static void check_label(struct block_making *m, const struct origin *origin, str
         diag_help(m->club->findings, finding, "did you mean day %s?", near);
         return;
     }
-    const char *list = labels.count ? labels.at[0] : "none yet";
-    for (int i = 1; i < labels.count && i < 8; i++)
-        list = arena_format(m->club->arena, "%s, %s", list, labels.at[i]);
+    const char *list = m->days.count ? m->days.at[0].label : "none yet";
+    for (int i = 1; i < m->days.count && i < 8; i++)
+        list = arena_format(m->club->arena, "%s, %s", list, m->days.at[i].label);
     diag_help(m->club->findings, finding, "its days are: %s", list);
 }
 
 struct lift_list {
+    struct numbers numbers;
     VEC(const struct lift *) list;
 };
 
 static void lift_add(struct arena *arena, struct lift_list *lifts, const struct lift *lift)
 {
-    arena_search(arena, lifts->list.count);
-    for (int i = 0; i < lifts->list.count; i++)
-        if (lifts->list.at[i] == lift)
-            return;
-    vec_add(arena, &lifts->list, lift);
+    if (numbers_give(&lifts->numbers, lift, 0) == lifts->list.count)
+        vec_add(arena, &lifts->list, lift);
 }
 
 static void entries_lifts(struct arena *arena, struct lift_list *lifts, const struct entry *entries, int count)
@@ -490,29 +542,39 @@ static void change_lifts(struct arena *arena, struct lift_list *lifts, const str
 /* Every lift someone may train in the block: written, swapped in, added, or used for one an athlete avoids. */
 static struct lift_list block_lifts(struct block_making *m)
 {
-    struct lift_list lifts = { 0 };
+    struct lift_list lifts = { .numbers.arena = m->club->arena };
     for (int i = 0; i < m->days.count; i++)
         entries_lifts(m->club->arena, &lifts, m->days.at[i].entries, m->days.at[i].entry_count);
     change_lifts(m->club->arena, &lifts, m->deloads.at, m->deloads.count);
     change_lifts(m->club->arena, &lifts, m->tapers.at, m->tapers.count);
     change_lifts(m->club->arena, &lifts, m->adjusts.at, m->adjusts.count);
-    for (int i = 0; i < m->block->people->count; i++)
-        for (int j = 0; j < m->block->people->at[i]->avoid_count; j++)
-            if (m->block->people->at[i]->avoids[j].use)
-                lift_add(m->club->arena, &lifts, m->block->people->at[i]->avoids[j].use);
+    for (int i = 0; i < m->block->instead_count; i++)
+        lift_add(m->club->arena, &lifts, m->block->instead[i]);
     return lifts;
+}
+
+static void block_instead(struct block_making *m)
+{
+    struct lift_list lifts = { .numbers.arena = m->club->arena };
+    const struct people *people = m->block->people;
+    for (int i = 0; i < people->count && !m->plain; i++)
+        for (int j = 0; j < people->at[i]->avoid_count; j++)
+            if (people->at[i]->avoids[j].use)
+                lift_add(m->club->arena, &lifts, people->at[i]->avoids[j].use);
+    m->block->instead = m->plain ? m->plain->instead : lifts.list.at;
+    m->block->instead_count = m->plain ? m->plain->instead_count : lifts.list.count;
 }
 
 static void check_lift(struct block_making *m, const struct lift_list *lifts, const struct origin *origin, struct span at,
                        const struct lift *lift)
 {
-    for (int i = 0; i < lifts->list.count; i++)
-        if (lifts->list.at[i] == lift)
-            return;
+    if (numbers_known(&lifts->numbers, lift, 0) >= 0)
+        return;
     struct place place = m->place;
     place.origin = origin;
     VEC(const char *) names = { 0 };
-    for (int i = 0; i < lifts->list.count; i++)
+    bool compares = names_may_compare(m->club, lifts->list.count);
+    for (int i = 0; compares && i < lifts->list.count; i++)
         vec_add(m->club->arena, &names, lifts->list.at[i]->name);
     const char *near = word_nearest(lift->name, names.at, names.count);
     struct finding *finding = place_finding(&place, KIND_UNKNOWN_NAME, at, "%s is not trained in this block", lift->name);
@@ -604,7 +666,8 @@ int block_weeks_of(struct club *club, struct decl *decl)
     struct block_making m = { .club = club, .decl = decl };
     if (!chain_of(club, decl, &m.chain))
         return 0;
-    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count };
+    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count,
+                              .index = lets_index(club->arena, m.chain.lets.at, m.chain.lets.count) };
     m.place = (struct place){ .club = club, .scope = &m.scope, .file = decl->file, .setting.block = decl->name };
     return block_length(&m);
 }
@@ -622,18 +685,21 @@ static void season_facts(struct block_making *m)
         block->last_of_season &= !m->season->runs[i].decl;
 }
 
-const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct season *season, int run)
+const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct block *plain,
+                               const struct season *season, int run)
 {
     struct block *block = NEW(club->arena, struct block);
-    struct block_making m = { .club = club, .decl = decl, .block = block, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
-    *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100), .people = &people_nobody };
+    struct block_making m = { .club = club, .decl = decl, .block = block, .plain = plain, .rotating.arena = club->arena, .labels.arena = club->arena, .season = season, .run = run, .is_template = decl->node->kind == NODE_TEMPLATE };
+    *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100), .people = &people_nobody, .warm_up_places.arena = club->arena };
     if (!chain_of(club, decl, &m.chain))
         return NULL;
-    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count };
+    m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count,
+                              .index = lets_index(club->arena, m.chain.lets.at, m.chain.lets.count) };
     m.place = (struct place){ .club = club, .scope = &m.scope, .file = decl->file, .setting.block = decl->name,
                               .lenient = m.is_template };
     if (athlete) {
-        m.own = (struct scope){ .lets = athlete->lets, .let_count = athlete->let_count };
+        m.own = (struct scope){ .lets = athlete->lets, .let_count = athlete->let_count,
+                                .index = lets_index(club->arena, athlete->lets, athlete->let_count) };
         m.place.own = &m.own;
     }
     if (season)
@@ -650,6 +716,8 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
     parts_make(&m, NODE_ALLOW, allow_make);
     parts_make(&m, NODE_CHECKS, block_checks);
     block_keep(&m);
+    adjusts_index(&m);
+    block_instead(&m);
     check_names(&m);
     return block;
 }

@@ -2,6 +2,7 @@
 #ifndef MODEL_CLUB_H
 #define MODEL_CLUB_H
 
+#include "base/numbers.h"
 #include "base/vec.h"
 #include "model/load.h"
 #include "model/model.h"
@@ -60,6 +61,8 @@ struct club {
     struct model *model;
     struct block_decl *blocks; /* as model->blocks */
     VEC(const struct season *) seasons;
+    struct numbers run_decls; /* of the blocks that seasons run: their decls, beside 0 */
+    struct numbers run_for;   /* and the same beside the order of each athlete for whom */
     bool run_unknown; /* a season runs a block that nobody declared: any block may be the one meant */
     VEC(struct allow_line) allows;
     VEC(const struct node *) allow_nodes; /* as allows */
@@ -138,9 +141,11 @@ struct want {
 };
 extern const struct want want_sets, want_reps, want_effort, want_load, want_weight, want_percent, want_time, want_count,
     want_amount, want_load_change, want_speed, want_any;
+struct let_index; /* lets.c: where each name is set */
 struct scope {
     const struct node *const *lets;
     int let_count;
+    const struct let_index *index; /* of lets_index; may be NULL */
     const struct frame *frame; /* of the place where these stand */
     const struct scope *up;
     bool is_entry;
@@ -161,6 +166,8 @@ struct place {
     struct setting setting;
     int depth; /* of $names that stand for $names */
 };
+/* NULL where they are so few that going through them is as fast. */
+const struct let_index *lets_index(struct arena *arena, const struct node *const *lets, int count);
 /* What a $name stands for: its let's value node and the scope it is read in. NULL: none, which is a finding. */
 const struct node *let_find(const struct place *place, const struct node *var, struct place *found);
 /* The $name that a value consists of, whatever its siblings, and the word of its unit (NULL: none); NULL: it is no $name. */
@@ -193,6 +200,7 @@ struct athlete_parts {
     VEC(struct own_curve) curves;
     VEC(struct effort_line) efforts;
     VEC(struct avoid_line) avoids;
+    struct numbers curve_lifts, effort_lifts, avoid_lifts; /* of these lists */
     VEC(const struct node *) lets;
 };
 struct athlete_parts athlete_begin(struct club *club, struct decl *decl, enum weight_unit unit);
@@ -223,6 +231,7 @@ struct part {
     struct week_set group_weeks; /* of the weeks group around it; all without one */
     const struct node *const *lets; /* of the weeks groups around it, the nearest last */
     int let_count;
+    const struct let_index *let_index;
 };
 struct parts {
     VEC(struct part) list;
@@ -239,8 +248,10 @@ const struct node *chain_nearest(const struct chain *chain, enum node_kind kind,
 void parts_of(const struct place *place, const struct chain *chain, struct parts *out);
 
 /* ---- blocks.c, entries.c, changes.c ---- */
-/* NULL after a finding that makes the block unfit. `athlete`: whose own `let` lines are in force; NULL: nobody's. */
-const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct season *season, int run);
+/* NULL after a finding that makes the block unfit. `athlete`: whose own `let` lines are in force, with the block without them,
+ * `plain`, for the same people; NULL, NULL: nobody's. */
+const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct block *plain,
+                               const struct season *season, int run);
 /* How many weeks a block has, by itself or its templates; 0 after a finding. */
 int block_weeks_of(struct club *club, struct decl *decl);
 

@@ -177,6 +177,7 @@ struct gym_parts {
     enum weight_unit unit; /* of its file */
     VEC(struct disc) discs;
     VEC(struct named_ladder) bars; /* ladder.empty holds the bar's weight until the discs are known */
+    struct numbers bar_names;
     VEC(struct named_ladder) stacks;
     struct weight collar;
     bool has_plates, has_bar;
@@ -199,13 +200,13 @@ static void gym_bar(struct gym_parts *p, const struct node *node)
         diag_help(p->club->findings, finding, "write what it weighs: `bar 20 kg`");
         return;
     }
-    for (int i = 0; i < p->bars.count; i++)
-        if (p->bars.at[i].name == bar.name) {
-            struct finding *finding = diag_add(p->club->findings, KIND_REPEATED, node->at, "this gym already has %s%s",
-                                               bar.name ? "a bar called " : "its main bar", bar.name ? bar.name : "");
-            diag_help(p->club->findings, finding, "give each further bar a name of its own, as in `bar trap 25 kg`");
-            return;
-        }
+    p->bar_names.arena = p->club->arena;
+    if (numbers_give(&p->bar_names, bar.name, 0) < p->bars.count) {
+        struct finding *finding = diag_add(p->club->findings, KIND_REPEATED, node->at, "this gym already has %s%s",
+                                           bar.name ? "a bar called " : "its main bar", bar.name ? bar.name : "");
+        diag_help(p->club->findings, finding, "give each further bar a name of its own, as in `bar trap 25 kg`");
+        return;
+    }
     if (!bar.name) {
         p->has_bar = true;
         p->gym->unit = unit_written(weight, p->unit);
@@ -326,6 +327,11 @@ static void gym_finish(struct gym_parts *p, struct span at)
     gym_ladders(p, at);
     gym->bars = p->bars.at, gym->bar_count = p->bars.count;
     gym->stacks = p->stacks.at, gym->stack_count = p->stacks.count;
+    gym->named.arena = p->club->arena;
+    for (int i = 0; i < gym->bar_count && gym->bar_count > LADDERS_FEW; i++)
+        places_add(&gym->named, gym->bars[i].name, 0, i);
+    for (int i = 0; i < gym->stack_count && gym->stack_count > LADDERS_FEW; i++)
+        places_add(&gym->named, gym->stacks[i].name, 1, i);
     struct weight none = { 0 };
     if (!gym->has_dumbbells)
         gym->dumbbells = steps_from(small_step(gym->unit), gym->unit);
@@ -414,12 +420,15 @@ const struct progression *progression_of(struct club *club, struct decl *decl)
         struct progression_line line;
         if (!progression_line(club, decl->file, when, &line))
             continue;
-        for (int i = 0; i < lines.count; i++)
-            if (lines.at[i].when == line.when && lines.at[i].times == line.times) {
-                struct finding *finding = diag_add(club->findings, KIND_REPEATED, when->at, "two lines for the same case");
-                diag_related(club->findings, finding, lines.at[i].at, "the first one is here");
-                diag_help(club->findings, finding, "keep the one you mean");
-            }
+        int same = 0;
+        while (same < lines.count && (lines.at[same].when != line.when || lines.at[same].times != line.times))
+            same++;
+        if (same < lines.count) {
+            struct finding *finding = diag_add(club->findings, KIND_REPEATED, when->at, "two lines for the same case");
+            diag_related(club->findings, finding, lines.at[same].at, "the first one is here");
+            diag_help(club->findings, finding, "keep the one you mean");
+            continue;
+        }
         vec_add(club->arena, &lines, line);
         progression->has_reps_full |= line.when == WHEN_REPS_FULL;
     }

@@ -357,22 +357,17 @@ static int lets_of(struct club *club, const struct node *first, const struct nod
     return lets.count;
 }
 
-static bool scheme_has(const struct node *scheme, const char *name)
-{
-    for (const struct node *let = node_child(scheme, NODE_LET); let; let = node_next(let, NODE_LET))
-        if (let->child->text == name)
-            return true;
-    return false;
-}
-
 /* `with $tops = 9` where the scheme knows $top alone would change nothing in silence. */
 static void check_with(const struct place *place, const struct node *scheme, const struct node *lets)
 {
+    struct numbers known = { .arena = place->club->arena };
     VEC(const char *) names = { 0 };
-    for (const struct node *let = node_child(scheme, NODE_LET); let; let = node_next(let, NODE_LET))
+    for (const struct node *let = lets ? node_child(scheme, NODE_LET) : NULL; let; let = node_next(let, NODE_LET)) {
+        numbers_give(&known, let->child->text, 0);
         vec_add(place->club->arena, &names, let->child->text);
+    }
     for (const struct node *let = lets; let; let = let->next) {
-        if (let->kind != NODE_LET || scheme_has(scheme, let->child->text))
+        if (let->kind != NODE_LET || numbers_known(&known, let->child->text, 0) >= 0 || !names_may_compare(place->club, names.count))
             continue;
         const char *near = word_nearest(let->child->text, names.at, names.count);
         if (near) {
@@ -400,6 +395,8 @@ int groups_of_scheme(const struct place *outer, const struct node *name, const s
     struct scope with = { .frame = outer->frame }, entry = { 0 }, scheme = { .frame = outer->frame };
     with.let_count = lets_of(club, lets, &with.lets);
     scheme.let_count = lets_of(club, decl->node->child, &scheme.lets);
+    with.index = lets_index(club->arena, with.lets, with.let_count);
+    scheme.index = lets_index(club->arena, scheme.lets, scheme.let_count);
     scheme.up = outer->scope;
     with.up = &scheme;
     if (outer->scope && outer->scope->is_entry) {
@@ -476,6 +473,7 @@ static void entry_make(const struct place *outer, const struct node *node, struc
     groups.at = NEW_MANY(club->arena, struct group, groups.room);
     *entry = (struct entry){ .at = lifts ? lifts->at : node->at, .origin = outer->origin };
     scope.let_count = lets_of(club, node->child, &scope.lets);
+    scope.index = lets_index(club->arena, scope.lets, scope.let_count);
     place.scope = &scope;
     lets_check(&place, node);
     if (lifts)

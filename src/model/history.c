@@ -55,10 +55,7 @@ static const struct max_line *own_max(const struct athlete *athlete, const struc
 
 bool history_has_points(const struct athlete *athlete, const struct lift *lift)
 {
-    for (int i = 0; i < athlete->curve_count; i++)
-        if (athlete->curves[i].lift == lift)
-            return true;
-    return false;
+    return numbers_known(&athlete->curve_lifts, lift, 0) >= 0;
 }
 
 struct ratio history_line_reps(const struct max_line *line)
@@ -99,12 +96,17 @@ struct max_used history_max(const struct athlete *athlete, const struct lift *li
 
 struct dec history_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated)
 {
-    for (int i = 0; i < athlete->effort_count; i++)
-        if (athlete->efforts[i].lift == lift) {
-            rated.e10 += athlete->efforts[i].meant.e10 - athlete->efforts[i].rated.e10;
-            return (struct dec){ rated.e10 < 0 ? 0 : rated.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : rated.e10 };
-        }
-    return rated;
+    int at = numbers_known(&athlete->effort_lifts, lift, 0);
+    if (at < 0)
+        return rated;
+    rated.e10 += athlete->efforts[at].meant.e10 - athlete->efforts[at].rated.e10;
+    return (struct dec){ rated.e10 < 0 ? 0 : rated.e10 > 10 * DEC_ONE ? 10 * DEC_ONE : rated.e10 };
+}
+
+const struct avoid_line *history_avoid(const struct athlete *athlete, const struct lift *lift)
+{
+    int at = numbers_known(&athlete->avoid_lifts, lift, 0);
+    return at < 0 ? NULL : &athlete->avoids[at];
 }
 
 /* A line of hers from its day on; one of a diary, as all results, from the day after. */
@@ -131,9 +133,9 @@ const struct bodyweight_line *history_bodyweight(const struct athlete *athlete, 
 struct curve history_curve(const struct model *model, const struct block *block, const struct athlete *athlete,
                            const struct lift *lift)
 {
-    for (int i = 0; i < athlete->curve_count; i++)
-        if (athlete->curves[i].lift == lift)
-            return athlete->curves[i].curve;
+    int at = numbers_known(&athlete->curve_lifts, lift, 0);
+    if (at >= 0)
+        return athlete->curves[at].curve;
     const struct curve_row *row = athlete->model ? athlete->model : block && block->model ? block->model : model->curve;
     return row ? curve_named(row) : curve_default();
 }

@@ -34,6 +34,8 @@ struct ratio history_line_reps(const struct max_line *line);
 /* An effort as rated to what it means, by her `effort` line for the lift; within rpe 0 to 10. */
 struct dec history_effort(const struct athlete *athlete, const struct lift *lift, struct dec rated);
 
+const struct avoid_line *history_avoid(const struct athlete *athlete, const struct lift *lift); /* NULL: she does not */
+
 const struct bodyweight_line *history_bodyweight(const struct athlete *athlete, struct date day); /* NULL: none at all */
 
 /* Her curve for a lift: own points, then her model, the block's, the top level's, the default. */

@@ -5,24 +5,64 @@
 
 enum { LET_DEPTH_MOST = 32 };
 
+struct let_index {
+    struct numbers names;
+    int *last;   /* by name: the last let of it */
+    int *before; /* by let: the one of its name before it; -1: none */
+};
+
+const struct let_index *lets_index(struct arena *arena, const struct node *const *lets, int count)
+{
+    enum { FEW = 16 };
+    if (count <= FEW)
+        return NULL;
+    struct let_index *index = NEW(arena, struct let_index);
+    *index = (struct let_index){ .names.arena = arena, .last = NEW_MANY(arena, int, count), .before = NEW_MANY(arena, int, count) };
+    for (int i = 0; i < count; i++) {
+        int known = index->names.count, name = numbers_give(&index->names, lets[i]->child->text, 0);
+        index->before[i] = name < known ? index->last[name] : -1;
+        index->last[name] = i;
+    }
+    return index;
+}
+
+/* The last let of the name in a scope; -1: none. */
+static int let_last(const struct scope *scope, const char *name)
+{
+    if (scope->index) {
+        int at = numbers_known(&scope->index->names, name, 0);
+        return at < 0 ? -1 : scope->index->last[at];
+    }
+    int i = scope->let_count - 1;
+    while (i >= 0 && scope->lets[i]->child->text != name)
+        i--;
+    return i;
+}
+
+/* The one of the same name before it; -1: none. */
+static int let_before(const struct scope *scope, int let)
+{
+    if (scope->index)
+        return scope->index->before[let];
+    int i = let - 1;
+    while (i >= 0 && scope->lets[i]->child->text != scope->lets[let]->child->text)
+        i--;
+    return i;
+}
+
 static const struct node *let_in(const struct scope *scope, const char *name)
 {
-    for (int i = scope->let_count - 1; i >= 0; i--)
-        if (scope->lets[i]->child->text == name)
-            return scope->lets[i]->child->next;
-    return NULL;
+    int let = let_last(scope, name);
+    return let < 0 ? NULL : scope->lets[let]->child->next;
 }
 
 /* All of the name around here count as used: the ones further out are what the nearest stands in for. */
 static void lets_use(const struct place *place, const char *name)
 {
     for (int own = 0; own < 2; own++)
-        for (const struct scope *scope = own ? place->own : place->scope; scope; scope = scope->up) {
-            arena_search(place->club->arena, scope->let_count);
-            for (int i = 0; i < scope->let_count; i++)
-                if (scope->lets[i]->child->text == name)
-                    let_use(place->club, scope->lets[i]);
-        }
+        for (const struct scope *scope = own ? place->own : place->scope; scope; scope = scope->up)
+            for (int i = let_last(scope, name); i >= 0; i = let_before(scope, i))
+                let_use(place->club, scope->lets[i]);
 }
 
 static int scope_count(const struct scope *scope)
@@ -122,16 +162,16 @@ const struct node *node_behind(const struct place *place, const struct node *nod
 /* A second `let` of one name in one body would win in silence. */
 void lets_check(const struct place *place, const struct node *body)
 {
-    int count = 0;
+    struct numbers names = { .arena = place->club->arena };
+    VEC(const struct node *) first = { 0 };
     for (const struct node *let = node_child(body, NODE_LET); let; let = node_next(let, NODE_LET)) {
-        arena_search(place->club->arena, count++);
-        for (const struct node *before = node_child(body, NODE_LET); before != let; before = node_next(before, NODE_LET)) {
-            if (before->child->text != let->child->text)
-                continue;
-            struct finding *finding = place_finding(place, KIND_REPEATED, let->child->at, "$%s is set twice here", let->child->text);
-            diag_related(place->club->findings, finding, before->child->at, "the first time is here");
-            diag_help(place->club->findings, finding, "keep the one you mean");
-            break;
+        int name = numbers_give(&names, let->child->text, 0);
+        if (name == first.count) {
+            vec_add(place->club->arena, &first, let);
+            continue;
         }
+        struct finding *finding = place_finding(place, KIND_REPEATED, let->child->at, "$%s is set twice here", let->child->text);
+        diag_related(place->club->findings, finding, first.at[name]->child->at, "the first time is here");
+        diag_help(place->club->findings, finding, "keep the one you mean");
     }
 }

@@ -1,5 +1,6 @@
 #include "model/load.h"
 
+#include "base/numbers.h"
 #include "base/vec.h"
 #include "model/library.h"
 #include "syntax/parse.h"
@@ -15,7 +16,7 @@ struct loading {
     struct reader reader;
     VEC(struct file_unit) files;
     VEC(struct roster_file) rosters;
-    VEC(const char *) seen;  /* interned paths already read or refused */
+    struct numbers seen;     /* interned paths already read or refused */
     VEC(const char *) roots; /* folders of the named files, "" for the working folder */
     size_t bytes;
 };
@@ -83,12 +84,8 @@ static bool is_within(const struct loading *l, const char *path)
 static bool first_time(struct loading *l, const char *path)
 {
     const char *name = intern(l->interner, path, strlen(path));
-    arena_search(l->arena, l->seen.count);
-    for (int i = 0; i < l->seen.count; i++)
-        if (l->seen.at[i] == name)
-            return false;
-    vec_add(l->arena, &l->seen, name);
-    return true;
+    int known = l->seen.count;
+    return numbers_give(&l->seen, name, 0) == known;
 }
 
 static const char *read_bytes(struct loading *l, const char *path, bool library, size_t *length, const char **why)
@@ -263,7 +260,8 @@ static void load_one(struct loading *l, const char *path, bool library, struct s
 struct loaded load_files(struct arena *arena, struct arena *trees, struct interner *interner, struct sources *sources,
                          struct findings *findings, struct reader reader, const char *const *paths, int path_count)
 {
-    struct loading l = { .arena = arena, .trees = trees, .interner = interner, .sources = sources, .findings = findings, .reader = reader };
+    struct loading l = { .arena = arena, .trees = trees, .interner = interner, .sources = sources, .findings = findings, .reader = reader,
+                         .seen.arena = arena };
     for (int i = 0; i < path_count; i++)
         vec_add(arena, &l.roots, folder_of(arena, path_tidy(arena, paths[i])));
     for (int i = 0; i < path_count; i++)

@@ -8,12 +8,13 @@
 
 #include "base/date.h"
 #include "base/diag.h"
+#include "base/places.h"
 #include "calc/curve.h"
 #include "calc/plates.h"
 #include "calc/series.h"
 #include "syntax/tree.h"
 
-enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000 };
+enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000, LADDERS_FEW = 8 };
 
 /* Who used a template or a scheme from where, nearest first. */
 struct origin {
@@ -70,6 +71,7 @@ struct gym {
     bool has_dumbbells;
     const struct named_ladder *stacks;
     int stack_count;
+    struct places named; /* in these by name: bars beside 0, stacks beside 1, where there are more than LADDERS_FEW */
     struct ladder free; /* steps of 2.5 kg or 5 lb from 0 */
 };
 
@@ -187,6 +189,7 @@ struct athlete {
     int max_count;
     const struct own_curve *curves;
     int curve_count;
+    struct numbers curve_lifts, effort_lifts, avoid_lifts; /* the lifts of these lists, for history.c */
     const struct effort_line *efforts;
     int effort_count;
     const struct avoid_line *avoids;
@@ -360,6 +363,10 @@ struct change_list {
     const struct frame *frame; /* the weeks concerned, for bar lists */
     bool idle; /* it has been said that these changes reach nobody */
 };
+struct adjust_use {
+    const struct athlete *athlete;
+    const struct change_list *list;
+};
 struct warm_up {
     const struct group *groups;
     int group_count;
@@ -447,11 +454,16 @@ struct block {
     int week_count;
     const enum week_kind *kinds; /* by week from 1; [0] unused */
     const struct people *people; /* never NULL */
+    const struct lift *const *instead; /* lifts that these train for one that they avoid, each once */
+    int instead_count;
     const struct change_list *deloads, *tapers, *adjusts;
     int deload_count, taper_count, adjust_count;
+    const struct adjust_use *adjust_uses; /* whom each adjust is for: by athlete, hers as written */
+    int adjust_use_count;
     int change_count; /* ids are below this */
     const struct warm_up *warm_ups;
     int warm_up_count;
+    struct places warm_up_places; /* in these, by lift; by NULL: those for all main lifts */
     const struct day *days;
     int day_count;
     const struct rotation *rotations;
@@ -519,6 +531,9 @@ const struct athlete *model_waiting(const struct model *model, int index, struct
 void model_gather(struct model *model);
 /* Those who wait included. */
 int people_count(const struct model *model, const struct people *people);
+
+/* The adjusts of a block that are for an athlete, as written. */
+const struct adjust_use *adjusts_for(const struct block *block, const struct athlete *athlete, int *count);
 
 /* The block as this athlete trains it: model->blocks[index], or a variant with her own `let` lines in force. */
 const struct block *model_block_for(const struct model *model, int index, const struct athlete *athlete);

@@ -24,6 +24,7 @@ void athlete_finish(struct athlete_parts *p)
     a->curves = p->curves.at, a->curve_count = p->curves.count;
     a->efforts = p->efforts.at, a->effort_count = p->efforts.count;
     a->avoids = p->avoids.at, a->avoid_count = p->avoids.count;
+    a->curve_lifts = p->curve_lifts, a->effort_lifts = p->effort_lifts, a->avoid_lifts = p->avoid_lifts;
     a->lets = p->lets.at, a->let_count = p->lets.count;
 }
 
@@ -105,37 +106,50 @@ static void athlete_bodyweight(struct athlete_parts *p, const struct node *node)
         vec_add(p->club->arena, &p->bodyweights.list, line);
 }
 
+struct curve_points {
+    VEC(struct curve_point) list;
+};
+
+static void curve_point(struct athlete_parts *p, const struct node *point, const struct lift *lift, struct curve_points *points)
+{
+    struct curve_point at;
+    enum unit unit;
+    int reps;
+    if (!whole_of(&p->place, point->child->next, "a number of reps", 2, REPS_MOST, &reps) ||
+        !number_of(&p->place, point->child->next->next, &want_percent, &at.percent, &unit))
+        return;
+    if (at.percent.e10 <= 0 || at.percent.e10 > 100 * DEC_ONE) {
+        struct finding *finding = place_finding(&p->place, KIND_RANGE, point->child->next->next->at,
+                                                "a point of a curve lies above 0 and up to 100 per cent");
+        diag_help(p->club->findings, finding, "write it as `curve %s 8 reps at 77%%`", lift->name);
+        return;
+    }
+    at.reps = ratio_int(reps);
+    vec_add(p->club->arena, &points->list, at);
+}
+
+/* The lines of each lift, the lifts in the order in which they are first written. */
 static void athlete_curves(struct athlete_parts *p, const struct node *body)
 {
     struct arena *arena = p->club->arena;
+    struct numbers lifts = { .arena = arena };
+    VEC(struct curve_lines { const struct lift *lift; VEC(const struct node *) list; }) lines = { 0 };
     for (const struct node *node = node_child(body, NODE_CURVE); node; node = node_next(node, NODE_CURVE)) {
         const struct lift *lift = lift_named(p->club, node->child, NULL);
-        bool known = !lift;
-        for (int i = 0; i < p->curves.count; i++)
-            known |= p->curves.at[i].lift == lift;
-        if (known)
+        int at = lift ? numbers_give(&lifts, lift, 0) : -1;
+        if (lift && at == lines.count)
+            vec_add(arena, &lines, (struct curve_lines){ .lift = lift });
+        if (lift)
+            vec_add(arena, &lines.at[at].list, node);
+    }
+    for (int i = 0; i < lines.count; i++) {
+        struct curve_points points = { 0 };
+        for (int j = 0; j < lines.at[i].list.count; j++)
+            curve_point(p, lines.at[i].list.at[j], lines.at[i].lift, &points);
+        if (!points.list.count)
             continue;
-        VEC(struct curve_point) points = { 0 };
-        for (const struct node *point = node; point; point = node_next(point, NODE_CURVE)) {
-            struct curve_point at;
-            enum unit unit;
-            int reps;
-            if (point->child->text != node->child->text || !whole_of(&p->place, point->child->next, "a number of reps", 2, REPS_MOST, &reps) ||
-                !number_of(&p->place, point->child->next->next, &want_percent, &at.percent, &unit))
-                continue;
-            if (at.percent.e10 <= 0 || at.percent.e10 > 100 * DEC_ONE) {
-                struct finding *finding = place_finding(&p->place, KIND_RANGE, point->child->next->next->at,
-                                                        "a point of a curve lies above 0 and up to 100 per cent");
-                diag_help(p->club->findings, finding, "write it as `curve %s 8 reps at 77%%`", lift->name);
-                continue;
-            }
-            at.reps = ratio_int(reps);
-            vec_add(arena, &points, at);
-        }
-        if (!points.count)
-            continue;
-        struct own_curve own = { lift, curve_fit(points.at, points.count), node->at };
-        vec_add(arena, &p->curves, own);
+        numbers_give(&p->curve_lifts, lines.at[i].lift, 0);
+        vec_add(arena, &p->curves, ((struct own_curve){ lines.at[i].lift, curve_fit(points.list.at, points.list.count), lines.at[i].list.at[0]->at }));
     }
 }
 
@@ -147,13 +161,13 @@ static void athlete_effort(struct athlete_parts *p, const struct node *node)
     if (!meant || !(line.lift = lift_named(p->club, node->child, NULL)) ||
         !number_of(&p->place, rated, &want_effort, &line.rated, &unit) || !number_of(&p->place, meant, &want_effort, &line.meant, &unit))
         return;
-    for (int i = 0; i < p->efforts.count; i++)
-        if (p->efforts.at[i].lift == line.lift) {
-            struct finding *finding = place_finding(&p->place, KIND_REPEATED, node->at, "a second effort line for %s", line.lift->name);
-            diag_related(p->club->findings, finding, p->efforts.at[i].at, "the first one is here");
-            diag_help(p->club->findings, finding, "keep one: all ratings of a lift move by one difference");
-            return;
-        }
+    int first = numbers_give(&p->effort_lifts, line.lift, 0);
+    if (first < p->efforts.count) {
+        struct finding *finding = place_finding(&p->place, KIND_REPEATED, node->at, "a second effort line for %s", line.lift->name);
+        diag_related(p->club->findings, finding, p->efforts.at[first].at, "the first one is here");
+        diag_help(p->club->findings, finding, "keep one: all ratings of a lift move by one difference");
+        return;
+    }
     vec_add(p->club->arena, &p->efforts, line);
 }
 
@@ -164,13 +178,13 @@ static void athlete_avoid(struct athlete_parts *p, const struct node *node)
     const struct node *because = node_child(node, NODE_BECAUSE);
     if (!(line.lift = lift_named(p->club, node->child, NULL)) || (use && !(line.use = lift_named(p->club, use, NULL))))
         return;
-    for (int i = 0; i < p->avoids.count; i++)
-        if (p->avoids.at[i].lift == line.lift) {
-            struct finding *finding = place_finding(&p->place, KIND_REPEATED, node->child->at, "%s is avoided twice", line.lift->name);
-            diag_related(p->club->findings, finding, p->avoids.at[i].at, "the first line is here");
-            diag_help(p->club->findings, finding, "keep the one you mean");
-            return;
-        }
+    int first = numbers_give(&p->avoid_lifts, line.lift, 0);
+    if (first < p->avoids.count) {
+        struct finding *finding = place_finding(&p->place, KIND_REPEATED, node->child->at, "%s is avoided twice", line.lift->name);
+        diag_related(p->club->findings, finding, p->avoids.at[first].at, "the first line is here");
+        diag_help(p->club->findings, finding, "keep the one you mean");
+        return;
+    }
     line.because = because ? text_behind(&p->place, because->child) : NULL;
     vec_add(p->club->arena, &p->avoids, line);
 }
@@ -217,7 +231,8 @@ struct athlete_parts athlete_begin(struct club *club, struct decl *decl, enum we
     struct athlete *athlete = NEW(club->arena, struct athlete);
     *athlete = (struct athlete){ .name = decl->name, .at = decl->at, .unit = unit };
     decl->made = athlete;
-    return (struct athlete_parts){ .club = club, .athlete = athlete,
+    return (struct athlete_parts){ .club = club, .athlete = athlete, .effort_lifts.arena = club->arena, .avoid_lifts.arena = club->arena,
+                                   .curve_lifts.arena = club->arena,
                                    .place = { .club = club, .file = decl->file, .setting.athlete = decl->name } };
 }
 
@@ -362,16 +377,14 @@ const struct people people_nobody = { 0 };
 struct people_set {
     struct club *club;
     VEC(const struct athlete *) list;
-    bool *has; /* by order */
+    struct numbers has; /* of the list, in its order */
 };
 
 static void people_add(struct people_set *set, const struct decl *decl)
 {
     const struct athlete *athlete = decl->made;
-    if (!athlete || set->has[athlete->order])
-        return;
-    set->has[athlete->order] = true;
-    vec_add(set->club->arena, &set->list, athlete);
+    if (athlete && numbers_give(&set->has, athlete, 0) == set->list.count)
+        vec_add(set->club->arena, &set->list, athlete);
 }
 
 /* One list for all who ask: it grows when those who wait are made. */
@@ -388,7 +401,7 @@ const struct people *people_list(struct club *club, const struct node *names, co
 {
     if (names->child && !names->child->next && names->child->text == club->all)
         return people_all(club);
-    struct people_set set = { .club = club, .has = NEW_MANY(club->arena, bool, club->decls[SPACE_PERSON].count + 1) };
+    struct people_set set = { .club = club, .has.arena = club->arena };
     for (const struct node *name = names->child; name; name = name->next) {
         if (name->text == club->all) {
             for (int i = 0; i < club->decls[SPACE_PERSON].count; i++)

@@ -63,27 +63,43 @@ static int ladders_most(const struct club *club)
     return most;
 }
 
+/* All bars of all gyms beside 0, all stacks beside 1. */
+static struct numbers all_ladders(struct club *club)
+{
+    struct numbers names = { .arena = club->arena };
+    for (int i = 0; i < club->model->gym_count; i++) {
+        const struct gym *gym = club->model->gyms[i];
+        for (int j = 0; j < gym->bar_count; j++)
+            numbers_give(&names, gym->bars[j].name, 0);
+        for (int j = 0; j < gym->stack_count; j++)
+            numbers_give(&names, gym->stacks[j].name, 1);
+    }
+    return names;
+}
+
+static void say_no_equipment(struct club *club, const struct lift *lift)
+{
+    int most = ladders_most(club), count = 0;
+    const char **names = NEW_MANY(club->arena, const char *, most + 1);
+    if (names_may_compare(club, most))
+        ladders_named(club, lift, names, &count);
+    const char *what = lift->loads == LOADS_BAR ? "bar" : "stack", *near = word_nearest(lift->equipment, names, count);
+    struct finding *finding = diag_add(club->findings, KIND_UNKNOWN_NAME, lift->equipment_at, "no gym has a %s called %s", what, lift->equipment);
+    if (near)
+        diag_help(club->findings, finding, "did you mean %s?", near);
+    else
+        diag_help(club->findings, finding, "add it to a gym: `%s %s %s`", what, lift->equipment, lift->loads == LOADS_BAR ? "25 kg" : "5 to 100 step 5 kg");
+}
+
 /* A bar or stack that no gym has is a slip of the pen; one that some gym lacks is met where it is trained. */
 static void equipment_check(struct club *club)
 {
-    const char **names = NEW_MANY(club->arena, const char *, ladders_most(club) + 1);
+    struct numbers names = all_ladders(club);
     for (int i = 0; i < club->model->lift_count && club->model->gym_count; i++) {
         const struct lift *lift = club->model->lifts[i];
-        int count = 0;
-        bool known = !lift->equipment || !span_is_somewhere(lift->equipment_at) || sources_find(club->sources, lift->equipment_at.start)->library;
-        if (known)
-            continue;
-        ladders_named(club, lift, names, &count);
-        for (int j = 0; j < count; j++)
-            known |= names[j] == lift->equipment;
-        if (known)
-            continue;
-        const char *what = lift->loads == LOADS_BAR ? "bar" : "stack", *near = word_nearest(lift->equipment, names, count);
-        struct finding *finding = diag_add(club->findings, KIND_UNKNOWN_NAME, lift->equipment_at, "no gym has a %s called %s", what, lift->equipment);
-        if (near)
-            diag_help(club->findings, finding, "did you mean %s?", near);
-        else
-            diag_help(club->findings, finding, "add it to a gym: `%s %s %s`", what, lift->equipment, lift->loads == LOADS_BAR ? "25 kg" : "5 to 100 step 5 kg");
+        if (lift->equipment && span_is_somewhere(lift->equipment_at) && !sources_find(club->sources, lift->equipment_at.start)->library &&
+            numbers_known(&names, lift->equipment, lift->loads != LOADS_BAR) < 0)
+            say_no_equipment(club, lift);
     }
 }
 
@@ -94,7 +110,8 @@ struct block_decl {
     const struct season *season;
     int run;
     const struct block *plain;
-    const struct block **variants; /* by athlete order; NULL until one is wanted */
+    struct numbers variant_numbers; /* of athletes with `let` lines */
+    VEC(const struct block *) variants;
 };
 
 struct block_list {
@@ -104,20 +121,31 @@ struct block_list {
 
 static void block_add(struct club *club, struct block_list *list, struct decl *decl, const struct season *season, int run)
 {
-    struct block_decl made = { .decl = decl, .season = season, .run = run, .plain = block_make(club, decl, NULL, season, run) };
+    struct block_decl made = { .decl = decl, .season = season, .run = run, .variant_numbers.arena = club->arena,
+                               .plain = block_make(club, decl, NULL, NULL, season, run) };
     if (!made.plain)
         return;
     vec_add(club->arena, &list->decls, made);
     vec_add(club->arena, &list->blocks, made.plain);
 }
 
+static void runs_index(struct club *club)
+{
+    club->run_decls.arena = club->run_for.arena = club->arena;
+    for (int i = 0; i < club->seasons.count; i++)
+        for (int j = 0; j < club->seasons.at[i]->run_count; j++) {
+            const struct season *season = club->seasons.at[i];
+            if (!season->runs[j].decl)
+                continue;
+            numbers_give(&club->run_decls, season->runs[j].decl, 0);
+            for (int k = 0; k < season->people->count; k++)
+                numbers_give(&club->run_for, season->runs[j].decl, (uint64_t)season->people->at[k]->order);
+        }
+}
+
 static bool is_run(const struct club *club, const struct decl *decl)
 {
-    for (int i = 0; i < club->seasons.count; i++)
-        for (int j = 0; j < club->seasons.at[i]->run_count; j++)
-            if (club->seasons.at[i]->runs[j].decl == decl)
-                return true;
-    return false;
+    return numbers_known(&club->run_decls, decl, 0) >= 0;
 }
 
 static void blocks_make(struct club *club)
@@ -141,12 +169,7 @@ static void blocks_make(struct club *club)
 
 bool season_is_for(const struct club *club, const struct decl *block, const struct athlete *athlete)
 {
-    for (int i = 0; i < club->seasons.count; i++)
-        for (int j = 0; j < club->seasons.at[i]->run_count; j++)
-            for (int k = 0; club->seasons.at[i]->runs[j].decl == block && k < club->seasons.at[i]->people->count; k++)
-                if (club->seasons.at[i]->people->at[k] == athlete)
-                    return true;
-    return false;
+    return numbers_known(&club->run_for, block, (uint64_t)athlete->order) >= 0;
 }
 
 /* Athletes in the `for` of a block that seasons run, and in none of those. */
@@ -176,7 +199,7 @@ static void unused_make(struct club *club)
     for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
         struct decl *decl = club->decls[SPACE_BLOCK].at[i];
         if (decl->node->kind == NODE_TEMPLATE && !decl->used && !decl->file->tree->source->library)
-            block_make(club, decl, NULL, NULL, 0);
+            block_make(club, decl, NULL, NULL, NULL, 0);
         arena_reset(club->arena);
     }
     for (int i = 0; i < club->decls[SPACE_SCHEME].count; i++) {
@@ -196,12 +219,10 @@ const struct block *model_block_for(const struct model *model, int index, const 
     struct block_decl *made = &model->club->blocks[index];
     if (!athlete || !athlete->let_count)
         return made->plain;
-    if (!made->variants)
-        made->variants = NEW_MANY(model->arena, const struct block *, model->athlete_count + 1);
-    const struct block **variant = &made->variants[athlete->order];
-    if (!*variant)
-        *variant = block_make(model->club, made->decl, athlete, made->season, made->run);
-    return *variant;
+    int at = numbers_give(&made->variant_numbers, athlete, 0);
+    if (at == made->variants.count)
+        vec_add(model->arena, &made->variants, block_make(model->club, made->decl, athlete, made->plain, made->season, made->run));
+    return made->variants.at[at];
 }
 
 struct model *model_resolve(struct arena *arena, struct interner *interner, struct sources *sources,
@@ -219,6 +240,7 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
     make_all(club);
     equipment_check(club);
     seasons_make(club);
+    runs_index(club);
     blocks_make(club);
     say_not_built(club);
     unused_make(club);

@@ -92,6 +92,13 @@ struct folding {
     struct parts *out;
     int level;
     VEC(const struct node *) lets; /* of the weeks groups being walked */
+    const struct node *const *lets_now;   /* a copy of them for the parts; NULL: to be made */
+    const struct let_index *let_index;
+    bool dropped[NODE_KIND_COUNT];        /* what stood further down has gone */
+    const struct node *said[NODE_KIND_COUNT]; /* at this level, of what is said once */
+    struct numbers labels;
+    VEC(int) days;   /* by label: its latest part */
+    VEC(int) before; /* by part: the one of its label before it; -1: none, or no day */
 };
 
 enum fold { FOLD_NONE, FOLD_REPLACES, FOLD_REPLACES_ALL, FOLD_ADDS, FOLD_DAY };
@@ -124,39 +131,38 @@ static bool week_sets_meet(const struct week_set *a, const struct week_set *b)
     return false;
 }
 
-static void list_passed(const struct folding *f)
-{
-    arena_search(f->place->club->arena, f->out->list.count);
-}
-
+/* A part that is dropped stays in its place without a node until all are folded. */
 static void drop_lower(struct folding *f, enum node_kind kind)
 {
-    int kept = 0;
-    list_passed(f);
-    for (int i = 0; i < f->out->list.count; i++)
-        if (f->out->list.at[i].node->kind != kind || f->out->list.at[i].level == f->level)
-            f->out->list.at[kept++] = f->out->list.at[i];
-    f->out->list.count = kept;
+    for (int i = 0; i < f->out->list.count && !f->dropped[kind]; i++) {
+        struct part *part = &f->out->list.at[i];
+        if (part->node && part->node->kind == kind && part->level != f->level)
+            part->node = NULL;
+    }
+    f->dropped[kind] = true;
+}
+
+/* The latest day of a label; -1: none. */
+static int last_day(const struct folding *f, const char *label)
+{
+    int at = numbers_known(&f->labels, label, 0);
+    return at < 0 ? -1 : f->days.at[at];
 }
 
 /* Takes the weeks out of the days of a label further down the chain; days with no week left go. Returns whether it met any. */
 static bool drop_days(struct folding *f, const char *label, const struct week_set *weeks)
 {
     bool met = false;
-    int kept = 0;
-    list_passed(f);
-    for (int i = 0; i < f->out->list.count; i++) {
-        struct part part = f->out->list.at[i];
-        if (part.node->kind == NODE_DAY && part.level < f->level && label_of(f->place, part.node->child) == label) {
-            met = true;
-            for (size_t j = 0; j < sizeof weeks->bits / sizeof *weeks->bits; j++)
-                part.weeks.bits[j] &= ~weeks->bits[j];
-            if (week_set_empty(&part.weeks))
-                continue;
-        }
-        f->out->list.at[kept++] = part;
+    for (int i = last_day(f, label); i >= 0; i = f->before.at[i]) {
+        struct part *part = &f->out->list.at[i];
+        if (!part->node || part->level >= f->level)
+            continue;
+        met = true;
+        for (size_t j = 0; j < sizeof weeks->bits / sizeof *weeks->bits; j++)
+            part->weeks.bits[j] &= ~weeks->bits[j];
+        if (week_set_empty(&part->weeks))
+            part->node = NULL;
     }
-    f->out->list.count = kept;
     return met;
 }
 
@@ -169,31 +175,37 @@ static void said_twice(struct folding *f, const struct node *node, const struct 
 
 static bool check_once(struct folding *f, const struct node *node)
 {
-    list_passed(f);
-    for (int i = 0; i < f->out->list.count; i++)
-        if (f->out->list.at[i].node->kind == node->kind && f->out->list.at[i].level == f->level) {
-            said_twice(f, node, f->out->list.at[i].node);
-            return false;
-        }
+    if (f->said[node->kind]) {
+        said_twice(f, node, f->said[node->kind]);
+        return false;
+    }
+    f->said[node->kind] = node;
     return true;
+}
+
+/* The first day of the label at this level that shares a week with this one; NULL: none. */
+static const struct part *day_again(const struct folding *f, const struct part *day, const char *label)
+{
+    const struct part *first = NULL;
+    for (int i = last_day(f, label); i >= 0; i = f->before.at[i]) {
+        const struct part *other = &f->out->list.at[i];
+        if (other->node && other->level == f->level && week_sets_meet(&other->weeks, &day->weeks))
+            first = other;
+    }
+    return first;
 }
 
 static bool check_day(struct folding *f, const struct part *day, const char *label)
 {
-    list_passed(f);
-    for (int i = 0; i < f->out->list.count; i++) {
-        const struct part *other = &f->out->list.at[i];
-        if (other->node->kind != NODE_DAY || other->level != f->level || label_of(f->place, other->node->child) != label ||
-            !week_sets_meet(&other->weeks, &day->weeks))
-            continue;
-        struct finding *finding = place_finding(f->place, KIND_DUPLICATE, day->node->child->at,
-                                                "day %s is written twice for the same weeks", label);
-        diag_related(f->place->club->findings, finding, other->node->child->at, "the first day %s is here", label);
-        diag_help(f->place->club->findings, finding,
-                  "give one another label, or train it twice with `day %s on mon, thu`", label);
-        return false;
-    }
-    return true;
+    const struct part *first = day_again(f, day, label);
+    if (!first)
+        return true;
+    struct finding *finding = place_finding(f->place, KIND_DUPLICATE, day->node->child->at,
+                                            "day %s is written twice for the same weeks", label);
+    diag_related(f->place->club->findings, finding, first->node->child->at, "the first day %s is here", label);
+    diag_help(f->place->club->findings, finding,
+              "give one another label, or train it twice with `day %s on mon, thu`", label);
+    return false;
 }
 
 static void remove_days(struct folding *f, const struct node *node)
@@ -238,18 +250,37 @@ static void fold_group(struct folding *f, const struct node *group, const struct
     int lets = f->lets.count;
     for (const struct node *let = node_child(group, NODE_LET); let; let = node_next(let, NODE_LET))
         vec_add(f->place->club->arena, &f->lets, let);
+    f->lets_now = NULL;
     for (const struct node *node = group->child->next; node; node = node->next)
         if (node->kind != NODE_TITLE && node->kind != NODE_NOTE)
             fold_statement(f, node, &weeks);
     f->lets.count = lets;
+    f->lets_now = NULL;
 }
 
-static const struct node *const *lets_now(struct folding *f)
+static void lets_copy(struct folding *f)
 {
-    const struct node **lets = NEW_MANY(f->place->club->arena, const struct node *, f->lets.count + 1);
+    struct arena *arena = f->place->club->arena;
+    const struct node **lets = NEW_MANY(arena, const struct node *, f->lets.count + 1);
     if (f->lets.count)
         memcpy(lets, f->lets.at, sizeof *lets * (size_t)f->lets.count);
-    return lets;
+    f->lets_now = lets;
+    f->let_index = lets_index(arena, lets, f->lets.count);
+}
+
+static void part_add(struct folding *f, struct part part, const char *label)
+{
+    struct arena *arena = f->place->club->arena;
+    int at = f->out->list.count, before = -1;
+    if (label) {
+        int number = numbers_give(&f->labels, label, 0);
+        if (number == f->days.count)
+            vec_add(arena, &f->days, -1);
+        before = f->days.at[number];
+        f->days.at[number] = at;
+    }
+    vec_add(arena, &f->before, before);
+    vec_add(arena, &f->out->list, part);
 }
 
 static void fold_statement(struct folding *f, const struct node *node, const struct week_set *weeks)
@@ -263,20 +294,32 @@ static void fold_statement(struct folding *f, const struct node *node, const str
         return;
     }
     enum fold fold = fold_of(node->kind);
+    const char *label = NULL;
+    if (!f->lets_now)
+        lets_copy(f);
     struct part part = { .node = node, .level = f->level, .file = f->chain->decls.at[f->level]->file,
                          .origin = f->chain->origins.at[f->level], .weeks = *weeks, .group_weeks = *weeks,
-                         .lets = lets_now(f), .let_count = f->lets.count };
+                         .lets = f->lets_now, .let_count = f->lets.count, .let_index = f->let_index };
     if (fold == FOLD_NONE || (fold == FOLD_REPLACES && !check_once(f, node)))
         return;
     if (fold == FOLD_DAY) {
-        const char *label = label_of(f->place, node->child);
+        label = label_of(f->place, node->child);
         if (!check_day(f, &part, label))
             return;
         drop_days(f, label, weeks);
     } else if (fold != FOLD_ADDS) {
         drop_lower(f, node->kind);
     }
-    vec_add(f->place->club->arena, &f->out->list, part);
+    part_add(f, part, label);
+}
+
+static void drop_gone(struct parts *parts)
+{
+    int kept = 0;
+    for (int i = 0; i < parts->list.count; i++)
+        if (parts->list.at[i].node)
+            parts->list.at[kept++] = parts->list.at[i];
+    parts->list.count = kept;
 }
 
 void parts_of(const struct place *place, const struct chain *chain, struct parts *out)
@@ -284,16 +327,19 @@ void parts_of(const struct place *place, const struct chain *chain, struct parts
     struct week_set all = { 0 };
     for (int week = 1; week <= place->calendar->weeks; week++)
         week_add(&all, week);
-    struct folding f = { .place = place, .chain = chain, .out = out };
+    struct folding f = { .place = place, .chain = chain, .out = out, .labels.arena = place->club->arena };
     *out = (struct parts){ 0 };
     for (f.level = 0; f.level < chain->decls.count; f.level++) {
         struct place here = *place;
         here.origin = chain->origins.at[f.level];
         here.file = chain->decls.at[f.level]->file;
         f.place = &here;
+        memset(f.dropped, 0, sizeof f.dropped);
+        memset(f.said, 0, sizeof f.said);
         const struct node *body = chain->decls.at[f.level]->node;
         for (const struct node *node = body->child; node; node = node->next)
             fold_statement(&f, node, &all);
         f.place = place;
     }
+    drop_gone(out);
 }

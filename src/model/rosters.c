@@ -157,10 +157,17 @@ void rosters_take(struct club *club)
 
 /* ---- those who wait ---- */
 
-/* Whether the files name people whom only the roster can have brought. */
+/* Whether the files name people whom only the roster can have brought, or ask for more of everyone than blocks do: an adjust looks for
+ * each, and a season. */
 static bool names_others(const struct club *club, const struct node *node)
 {
     for (; node; node = node->next) {
+        const struct node *adjusted = node->kind == NODE_ADJUST ? node_child(node, NODE_PEOPLE) : NULL;
+        for (const struct node *name = adjusted ? adjusted->child : NULL; name; name = name->next)
+            if (name->text == club->all)
+                return true;
+        if (node->kind == NODE_SEASON)
+            return true;
         const struct node *name = node->kind == NODE_PEOPLE || node->kind == NODE_DIARY ? node->child : NULL;
         for (; name && name->kind == NODE_NAME; name = name->next)
             if (name->text != club->all && !names_find(club, SPACE_PERSON, name->text))
@@ -198,7 +205,6 @@ static void lifts_and_gyms_use(struct club *club, const struct roster *roster)
         names_use(club, SPACE_GYM, roster->gyms.at[i].text, roster->gyms.at[i].at, NULL);
 }
 
-/* Seasons ask of each lifter whether she is theirs, so with one nobody waits. */
 bool rosters_may_wait(struct club *club)
 {
     const struct roster *roster = club->loaded.roster_count == 1 ? &club->loaded.rosters[0].roster : NULL;
@@ -207,7 +213,7 @@ bool rosters_may_wait(struct club *club)
         return false;
     for (int i = 0; i < club->loaded.file_count; i++) {
         const struct node *root = club->loaded.files[i].tree->root;
-        if (node_child(root, NODE_SEASON) || names_others(club, root))
+        if (names_others(club, root))
             return false;
     }
     lifts_and_gyms_use(club, roster);

@@ -14,10 +14,15 @@ struct season_making {
 
 const struct meet *season_next_meet(const struct season *season, struct date day)
 {
-    for (int i = 0; season && i < season->meet_count; i++)
-        if (season->meets[i].date.day >= day.day)
-            return &season->meets[i];
-    return NULL;
+    int low = 0, high = season ? season->meet_count : 0; /* those below `low` are before the day, those from `high` on are not */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (season->meets[middle].date.day < day.day)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return season && low < season->meet_count ? &season->meets[low] : NULL;
 }
 
 const struct season *season_of(struct decl *decl)
@@ -233,9 +238,10 @@ static void season_dates(struct season_making *m)
 
 static void season_people(struct season_making *m, const struct node *node)
 {
-    int before = findings_count(m->club->findings, LEVEL_ERROR);
+    int before;
+    findings_all(m->club->findings, &before);
     m->season->people = people_list(m->club, node->child, NULL);
-    if (m->season->people->count || findings_count(m->club->findings, LEVEL_ERROR) > before)
+    if (m->season->people->count || findings_erred_after(m->club->findings, before))
         return;
     struct finding *finding = place_finding(&m->place, KIND_MISSING, node->child->at, "nobody is among these, so the season is built for nobody");
     diag_level(m->club->findings, finding, LEVEL_WARNING);

@@ -14,17 +14,6 @@ static void touch(const struct applying *a, const struct change *change)
         a->p->touched[change->id] = true;
 }
 
-bool adjust_is_for(const struct change_list *list, const struct athlete *athlete)
-{
-    const struct people *people = list->people;
-    if (people->everyone)
-        return true;
-    for (int i = 0; i < people->count; i++)
-        if (people->at[i] == athlete)
-            return true;
-    return false;
-}
-
 static bool list_reaches_day(const struct applying *a, const struct work_day *day)
 {
     const struct change_list *list = a->list;
@@ -319,33 +308,22 @@ void changes_week(struct planning *p, struct work_week *week)
     for (int i = 0; i < block->taper_count; i++)
         if (week_in(&block->tapers[i].weeks, week->block_week) && week->kind == WEEK_TAPER)
             list_apply(p, week, &block->tapers[i], REASON_TAPER);
-    for (int i = 0; i < block->adjust_count; i++) {
-        enum { STEPS = 8 }; /* asked several times a week */
-        const struct people *people = block->adjusts[i].people;
-        arena_work(p->arena, STEPS * ((uint64_t)(people->everyone ? 0 : people->count) + 1));
-        if (adjust_is_for(&block->adjusts[i], p->athlete))
-            list_apply(p, week, &block->adjusts[i], REASON_ADJUST);
-    }
+    int count;
+    const struct adjust_use *uses = adjusts_for(block, p->athlete, &count);
+    for (int i = 0; i < count; i++)
+        list_apply(p, week, uses[i].list, REASON_ADJUST);
 }
 
 /* ---- lifts an athlete avoids ---- */
 
-static const struct avoid_line *avoid_of(const struct athlete *athlete, const struct lift *lift)
-{
-    for (int i = 0; i < athlete->avoid_count; i++)
-        if (athlete->avoids[i].lift == lift)
-            return &athlete->avoids[i];
-    return NULL;
-}
-
 static void avoid_entry(struct planning *p, struct work_entry *entry)
 {
-    const struct avoid_line *avoid = avoid_of(p->athlete, entry->lift);
+    const struct avoid_line *avoid = history_avoid(p->athlete, entry->lift);
     if (!avoid)
         return;
     /* Of `row or pulldown` the choice that she does not avoid comes first. */
     for (int i = 0; i < entry->entry->lift_count && entry->lift == entry->written; i++)
-        if (!avoid_of(p->athlete, entry->entry->lifts[i])) {
+        if (!history_avoid(p->athlete, entry->entry->lifts[i])) {
             entry_swap(entry, entry->entry->lifts[i], avoid->because);
             return;
         }

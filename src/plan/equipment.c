@@ -9,18 +9,34 @@ static const struct ladder *named(const struct named_ladder *ladders, int count,
     return NULL;
 }
 
+static const struct ladder *bar_named(const struct gym *gym, const char *name)
+{
+    if (gym->bar_count <= LADDERS_FEW)
+        return named(gym->bars, gym->bar_count, name);
+    struct place_list places = places_of(&gym->named, name, 0);
+    return places.at.count ? &gym->bars[places.at.at[0]].ladder : NULL;
+}
+
+static const struct ladder *stack_named(const struct gym *gym, const char *name)
+{
+    if (gym->stack_count <= LADDERS_FEW)
+        return named(gym->stacks, gym->stack_count, name);
+    struct place_list places = places_of(&gym->named, name, 1);
+    return places.at.count ? &gym->stacks[places.at.at[0]].ladder : NULL;
+}
+
 const struct ladder *ladder_for(const struct gym *gym, const struct lift *lift)
 {
     const struct ladder *ladder = NULL;
     switch (lift->loads) {
     case LOADS_BAR:
-        ladder = named(gym->bars, gym->bar_count, lift->equipment);
-        return ladder ? ladder : named(gym->bars, gym->bar_count, NULL) ? named(gym->bars, gym->bar_count, NULL) : &gym->bars[0].ladder;
+        ladder = bar_named(gym, lift->equipment);
+        return ladder ? ladder : bar_named(gym, NULL) ? bar_named(gym, NULL) : &gym->bars[0].ladder;
     case LOADS_DUMBBELLS: return &gym->dumbbells;
     case LOADS_STACK:
-        ladder = named(gym->stacks, gym->stack_count, lift->equipment);
+        ladder = stack_named(gym, lift->equipment);
         if (!ladder && gym->stack_count)
-            ladder = named(gym->stacks, gym->stack_count, NULL);
+            ladder = stack_named(gym, NULL);
         return ladder ? ladder : &gym->free;
     default: return &gym->free;
     }
@@ -31,8 +47,8 @@ bool gym_has_equipment(const struct gym *gym, const struct lift *lift)
     if (!lift->equipment || !gym->name)
         return true;
     if (lift->loads == LOADS_BAR)
-        return named(gym->bars, gym->bar_count, lift->equipment) != NULL;
-    return lift->loads != LOADS_STACK || named(gym->stacks, gym->stack_count, lift->equipment) != NULL;
+        return bar_named(gym, lift->equipment) != NULL;
+    return lift->loads != LOADS_STACK || stack_named(gym, lift->equipment) != NULL;
 }
 
 /* Weight added to the body, or taken off, in steps to both sides of nothing; ties towards the lighter. */

@@ -1,26 +1,14 @@
 #include "plan/outcome.h"
 
-/* Before any set is looked at. */
-static const struct outcome outcome_best = { .made = true, .full = true, .weakest = -1 };
+const struct outcome outcome_best = { .made = true, .full = true, .weakest = -1 };
 
-/* All of it done as printed: made, and full when the target was the top of the range. */
-bool outcome_as_printed(const struct work_day *day, const struct state *state, struct outcome *out)
+void outcome_add_printed(struct outcome *out, const struct work_group *group)
 {
-    bool met = false;
-    *out = outcome_best;
-    for (int i = 0; i < day->entries.count; i++)
-        for (int j = 0; j < day->entries.at[i].groups.count; j++) {
-            const struct work_group *group = &day->entries.at[i].groups.at[j];
-            if (group->state != state || group->left_out)
-                continue;
-            met = true;
-            if (group->reps_kind != REPS_COUNT)
-                continue;
-            out->full &= group->state_low >= group->state_high;
-            if (out->weakest < 0 || group->state_low < out->weakest)
-                out->weakest = group->state_low;
-        }
-    return met;
+    if (group->reps_kind != REPS_COUNT)
+        return;
+    out->full &= group->state_low >= group->state_high;
+    if (out->weakest < 0 || group->state_low < out->weakest)
+        out->weakest = group->state_low;
 }
 
 /* Rated 2 or more below the printed rpe; without a rating or a printed one there is no easy. */
@@ -59,44 +47,60 @@ static const char *held_by(const struct record_lift *lift)
                                        : NULL;
 }
 
-static void outcome_of_entry(const struct record_session *session, const struct plan_entry *entry,
-                             const struct work_entry *work, const struct state *state, struct outcome *out)
+/* What is being looked for of a group; NULL: nothing. */
+static struct outcome *outcome_now(const struct work_group *group)
 {
-    const struct record_lift *lift = record_lift_of(session, entry);
-    bool concerned = false;
-    for (int i = 0; i < work->groups.count; i++)
-        concerned |= work->groups.at[i].state == state && !work->groups.at[i].left_out;
-    if (!concerned)
-        return;
-    if (lift && lift->done)
-        out->at = lift->done->at;
-    if (held_by(lift)) {
-        out->held = true;
-        out->why = held_by(lift);
-        return;
-    }
-    for (int i = 0; i < lift->part_count; i++)
-        for (int j = 0; j < work->groups.count; j++)
-            if (lift->parts[i].entry == entry && lift->parts[i].groups->group == work->groups.at[j].group &&
-                work->groups.at[j].state == state)
-                outcome_of_part(&lift->parts[i], out);
+    return group->state && !group->left_out ? group->state->now : NULL;
 }
 
-struct outcome outcome_of(const struct planning *p, const struct stint *stint)
+/* The parts of a lift stand in the order of the day's entries. */
+static int first_part(const struct record_lift *lift, const struct plan_entry *entry)
 {
-    struct outcome out;
-    outcome_as_printed(stint->work, stint->state, &out);
-    if (!stint->known)
-        return out;
-    const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
-    const struct record_session *session = record_of_day(p->record, p->plan, stint->week, day);
-    out = outcome_best;
-    out.at = session->diary->at;
-    if (session->diary->missed) {
-        out.held = true;
-        out.why = "the session was missed";
+    int low = 0, high = lift->part_count; /* those below `low` are of entries before, those from `high` on are not */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (lift->parts[middle].entry < entry)
+            low = middle + 1;
+        else
+            high = middle;
     }
-    for (int i = 0; i < day->entry_count && !session->diary->missed; i++)
-        outcome_of_entry(session, &day->entries[i], &stint->work->entries.at[i], stint->state, &out);
-    return out;
+    return low;
+}
+
+static void outcomes_of_entry(const struct record_session *session, const struct plan_entry *entry, const struct work_entry *work)
+{
+    const struct record_lift *lift = record_lift_of(session, entry);
+    const char *held = held_by(lift);
+    for (int i = 0; i < work->groups.count; i++) {
+        struct outcome *out = outcome_now(&work->groups.at[i]);
+        if (out && lift && lift->done)
+            out->at = lift->done->at;
+        if (out && held) {
+            out->held = true;
+            out->why = held;
+        }
+    }
+    /* Parts and groups stand in one order, and a part has one group. */
+    for (int i = held ? 0 : first_part(lift, entry), j = 0; !held && i < lift->part_count && lift->parts[i].entry == entry; i++) {
+        while (j < work->groups.count && work->groups.at[j].group != lift->parts[i].groups->group)
+            j++;
+        if (j < work->groups.count && outcome_now(&work->groups.at[j]))
+            outcome_of_part(&lift->parts[i], outcome_now(&work->groups.at[j]));
+    }
+}
+
+void outcomes_done(const struct record_session *session, const struct plan_day *day, struct stint *stints, int count)
+{
+    bool missed = session->diary->missed;
+    for (int i = 0; i < count; i++) {
+        *stints[i].outcome = outcome_best;
+        stints[i].outcome->at = session->diary->at;
+        stints[i].outcome->held = missed;
+        stints[i].outcome->why = missed ? "the session was missed" : NULL;
+        stints[i].state->now = stints[i].outcome;
+    }
+    for (int i = 0; i < day->entry_count && !missed; i++)
+        outcomes_of_entry(session, &day->entries[i], &stints->work->entries.at[i]);
+    for (int i = 0; i < count; i++)
+        stints[i].state->now = NULL;
 }

@@ -12,10 +12,13 @@ struct outcome {
     struct span at;
 };
 
-/* All of it done as printed: made, and full when the target was the top of the range. False: the day does not train it. */
-bool outcome_as_printed(const struct work_day *day, const struct state *state, struct outcome *out);
+/* Before any set is looked at: made and full. */
+extern const struct outcome outcome_best;
 
-/* By the diary where it is known, else as printed. Done is compared with what was printed. */
-struct outcome outcome_of(const struct planning *p, const struct stint *stint);
+/* A group that is done as printed: made, and full when the target was the top of the range. */
+void outcome_add_printed(struct outcome *out, const struct work_group *group);
+
+/* Puts into the outcomes of a day's stints, all of them, what the diary says. Done is compared with what was printed. */
+void outcomes_done(const struct record_session *session, const struct plan_day *day, struct stint *stints, int count);
 
 #endif

@@ -2,6 +2,8 @@
  * as made with what was printed; once the diary is known, all of them are gone through again from the start. */
 #include "plan/outcome.h"
 
+#include <stdlib.h>
+
 static bool states_equal(const struct state *state, const struct work_entry *entry, const struct work_group *group)
 {
     return state->lift == entry->lift && state->progression == group->group->progression &&
@@ -40,20 +42,38 @@ static bool starting_load(struct planning *p, const struct work_entry *entry, co
     return true;
 }
 
+/* Of states that share a key most are the same: the starting load is all that it may mix up. */
+static struct state **state_slot(struct planning *p, const struct work_entry *entry, const struct work_group *group)
+{
+    struct ratio written = group->specs[0].amount;
+    uint64_t load = (uint64_t)written.num * UINT64_C(0x9E3779B97F4A7C15) + (uint64_t)written.den;
+    int lift = numbers_give(&p->state_keys, entry->lift, (uint64_t)group->load_kind);
+    int at = numbers_give(&p->state_keys, group->group->progression, load * 31 + (uint64_t)lift);
+    while (p->keyed.count <= at)
+        vec_add(p->arena, &p->keyed, NULL);
+    return &p->keyed.at[at];
+}
+
 static struct state *state_for(struct planning *p, const struct work_entry *entry, const struct work_group *group)
 {
-    for (int i = 0; i < p->states.count; i++)
-        if (states_equal(p->states.at[i], entry, group))
-            return p->states.at[i];
+    p->state_keys.arena = p->arena;
+    struct state **slot = state_slot(p, entry, group);
+    for (struct state *state = *slot; state; state = state->same)
+        if (states_equal(state, entry, group))
+            return state;
     struct state *state = NEW(p->arena, struct state);
     *state = (struct state){ .lift = entry->lift,
                              .progression = group->group->progression,
                              .load_kind = group->load_kind,
                              .written = group->specs[0].amount,
+                             .number = p->states.count,
+                             .stint = -1,
+                             .same = *slot,
                              .at = group->group->progression_at };
     if (!starting_load(p, entry, group, state))
         return NULL;
     state->start = state->load;
+    *slot = state;
     vec_add(p->arena, &p->states, state);
     return state;
 }
@@ -93,7 +113,7 @@ static void group_progress(struct planning *p, const struct work_week *week, str
     group->state = state;
     group->state_load = state->load;
     group->state_sessions = state->sessions;
-    group->state_stints = p->stints.count;
+    group->state_stint = state->stint;
     group->has_state_load = true;
     int target = state->target;
     if (week->kind == WEEK_DELOAD) {
@@ -224,7 +244,7 @@ static const char *target_words(struct planning *p, const struct state *state)
 static void stint_move(struct planning *p, struct stint *stint)
 {
     struct state *state = stint->state;
-    struct outcome out = outcome_of(p, stint);
+    struct outcome out = *stint->outcome;
     const struct progression_line *line = NULL;
     state->last_load = state->load;
     state->last_target = state->target;
@@ -245,16 +265,20 @@ static void stint_move(struct planning *p, struct stint *stint)
 
 /* ---- results that have come in ---- */
 
+/* The stints of one day stand together. */
 static bool results_came(struct planning *p, struct date start)
 {
     bool came = false;
-    for (int i = 0; i < p->stints.count; i++) {
-        struct stint *stint = &p->stints.at[i];
-        const struct plan_day *day = &p->plan->weeks[stint->week - 1].days[stint->day];
-        const struct record_session *session =
-            stint->known ? NULL : record_of_day(p->record, p->plan, stint->week, day);
-        if (session && session->diary->date.day < start.day)
-            came = stint->known = true;
+    for (int i = 0, next; i < p->stints.count; i = next) {
+        struct stint *first = &p->stints.at[i];
+        const struct plan_day *day = &p->plan->weeks[first->week - 1].days[first->day];
+        const struct record_session *session = first->known ? NULL : record_of_day(p->record, day);
+        bool comes = session && session->diary->date.day < start.day;
+        for (next = i; next < p->stints.count && p->stints.at[next].work == first->work; next++)
+            p->stints.at[next].known |= comes;
+        if (comes)
+            outcomes_done(session, day, first, next - i);
+        came |= comes;
     }
     return came;
 }
@@ -271,18 +295,50 @@ static void replay(struct planning *p)
         stint_move(p, &p->stints.at[i]);
 }
 
+struct day_stints {
+    VEC(struct stint) list;
+};
+
+/* One for each progression that the day trains. */
+static struct day_stints stints_of(struct planning *p, const struct work_week *week, int day)
+{
+    struct day_stints stints = { 0 };
+    const struct work_day *work = &week->days.at[day];
+    for (int i = 0; i < work->entries.count; i++)
+        for (int j = 0; j < work->entries.at[i].groups.count; j++) {
+            const struct work_group *group = &work->entries.at[i].groups.at[j];
+            struct state *state = group->state;
+            if (!state || group->left_out)
+                continue;
+            if (!state->now) {
+                state->now = NEW(p->arena, struct outcome);
+                *state->now = outcome_best;
+                vec_add(p->arena, &stints.list, ((struct stint){ .state = state, .week = week->number, .day = day, .work = work,
+                                                                 .outcome = state->now }));
+            }
+            outcome_add_printed(state->now, group);
+        }
+    return stints;
+}
+
+static int by_state(const void *a, const void *b)
+{
+    const struct stint *one = a, *other = b;
+    return (one->state->number > other->state->number) - (one->state->number < other->state->number);
+}
+
 static void day_done(struct planning *p, const struct work_week *week, int day)
 {
-    struct outcome out;
-    for (int i = 0; i < p->states.count; i++) {
-        struct stint stint = { .state = p->states.at[i],
-                               .week = week->number,
-                               .day = day,
-                               .work = &week->days.at[day] };
-        if (!outcome_as_printed(stint.work, stint.state, &out))
-            continue;
-        stint_move(p, &stint);
-        vec_add(p->arena, &p->stints, stint);
+    struct day_stints stints = stints_of(p, week, day);
+    if (stints.list.count)
+        qsort(stints.list.at, (size_t)stints.list.count, sizeof *stints.list.at, by_state);
+    for (int i = 0; i < stints.list.count; i++) {
+        struct stint *stint = &stints.list.at[i];
+        stint->state->now = NULL;
+        stint->before = stint->state->stint;
+        stint->state->stint = p->stints.count;
+        stint_move(p, stint);
+        vec_add(p->arena, &p->stints, *stint);
     }
 }
 
@@ -315,9 +371,8 @@ const struct reason *progress_reasons(struct planning *p, const struct work_grou
     int count = 0;
     const struct state *state = group->state;
     const struct reason *reason = state->reason;
-    for (int i = group->state_stints - 1; i >= 0 && count < REASON_MOVES_MOST && p->record; i--)
-        if (p->stints.at[i].state == state)
-            shown[count++] = &p->stints.at[i];
+    for (int i = group->state_stint; i >= 0 && count < REASON_MOVES_MOST && p->record; i = p->stints.at[i].before)
+        shown[count++] = &p->stints.at[i];
     while (count--) {
         struct reason *move = reason_add(p, REASON_PROGRESSION_MOVE, shown[count]->at, NULL, reason);
         move->name = shown[count]->says;

@@ -238,20 +238,6 @@ static bool raw_bodyweight(struct loading *l)
     return true;
 }
 
-/* The group that a drop or `same` hangs on: the nearest top before it for a drop, else the one before. */
-static struct work_group *hangs_on(struct loading *l, bool top)
-{
-    struct work_group *before = NULL;
-    for (int i = 0; &l->entry->groups.at[i] != l->group; i++) {
-        struct work_group *group = &l->entry->groups.at[i];
-        if (group->role == ROLE_WARM_UP || group->left_out || !group->run_count)
-            continue;
-        if (!top || group->role == ROLE_TOP || !before || before->role != ROLE_TOP)
-            before = group;
-    }
-    return before;
-}
-
 static bool no_set_before(struct loading *l)
 {
     struct finding *finding = load_finding(l, KIND_NO_TOP, l->group->group->load_at,
@@ -271,10 +257,11 @@ static const char *hanging_words(struct loading *l, const struct work_group *fro
     return arena_format(l->p->arena, "%s %s below %s", number, percent ? "%" : l->group->group->load.unit == UNIT_POUND ? "lb" : "kg", on);
 }
 
+/* On the nearest top group before it for a drop, else on the one before. */
 static bool raw_hanging(struct loading *l)
 {
     bool drop = l->group->load_kind == LOAD_DROP;
-    struct work_group *from = hangs_on(l, drop);
+    const struct work_group *from = drop && l->entry->top ? l->entry->top : l->entry->before;
     if (!from)
         return no_set_before(l);
     const struct plan_run *last = &from->runs[from->run_count - 1].made;
@@ -374,24 +361,21 @@ static bool raw_percent_of_day(struct loading *l)
 /* Of the entry's first working load as rounded. */
 static bool raw_warm_up(struct loading *l)
 {
-    for (int i = 0; i < l->entry->groups.count; i++) {
-        struct work_group *group = &l->entry->groups.at[i];
-        if (group->role == ROLE_WARM_UP || group->left_out || !group->run_count)
-            continue;
-        const struct plan_run *first = &group->runs[0].made;
-        if (first->by_line)
-            loading_by_line(l);
-        percent_reason(l, REASON_WARM_UP, "the first working load");
-        if (!first->has_load) {
-            l->run->open = arena_format(l->p->arena, "%s %% of the first working load",
-                                        dec_text(l->p->arena, ratio_nearest(l->spec->amount, (struct dec){ DEC_ONE / 100 })));
-            return false;
-        }
-        l->raw = hundredth(l, ratio_weight(first->load));
-        return true;
+    if (!l->entry->first) {
+        l->group->left_out = true;
+        return false;
     }
-    l->group->left_out = true;
-    return false;
+    const struct plan_run *first = &l->entry->first->runs[0].made;
+    if (first->by_line)
+        loading_by_line(l);
+    percent_reason(l, REASON_WARM_UP, "the first working load");
+    if (!first->has_load) {
+        l->run->open = arena_format(l->p->arena, "%s %% of the first working load",
+                                    dec_text(l->p->arena, ratio_nearest(l->spec->amount, (struct dec){ DEC_ONE / 100 })));
+        return false;
+    }
+    l->raw = hundredth(l, ratio_weight(first->load));
+    return true;
 }
 
 static bool raw_progression(struct loading *l)

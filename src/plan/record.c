@@ -2,6 +2,7 @@
 
 #include "base/vec.h"
 #include "model/history.h"
+#include "plan/record_index.h"
 #include "plan/running.h"
 #include "plan/unmatched.h"
 #include "plan/work.h"
@@ -10,15 +11,50 @@
 
 /* ---- which block and week a session belongs to ---- */
 
-static int block_on(const struct record *record, struct date date)
+/* Her blocks by their starts, each with the day after its last week. */
+struct block_days {
+    int32_t first, past;
+    int block;
+};
+
+static int by_first_day(const void *a, const void *b)
 {
+    const struct block_days *one = a, *other = b;
+    return one->first != other->first ? (one->first > other->first) - (one->first < other->first) : one->block - other->block;
+}
+
+static struct block_days *block_days_of(const struct record *record)
+{
+    struct block_days *days = NEW_MANY(record->arena, struct block_days, record->block_count + 1);
     for (int i = 0; i < record->block_count; i++) {
         const struct block *block = record->blocks[i];
-        int days = 7 * plan_week_count(block, record->athlete);
-        if (block->start.day <= date.day && date.day < block->start.day + days)
-            return i;
+        days[i] = (struct block_days){ block->start.day, block->start.day + 7 * plan_week_count(block, record->athlete), i };
     }
-    return -1;
+    qsort(days, (size_t)record->block_count, sizeof *days, by_first_day);
+    return days;
+}
+
+/* Which block each session lies in, of several the first of hers; -1: none. The diary goes by date, so blocks that are over by one
+ * session are over for all after it. */
+static void blocks_find(struct record *record)
+{
+    const struct block_days *days = block_days_of(record);
+    int *now = NEW_MANY(record->arena, int, record->block_count + 1), now_count = 0, begun = 0; /* now: not over yet */
+    for (int i = 0; i < record->session_count; i++) {
+        struct record_session *session = &record->sessions[i];
+        int kept = 0;
+        while (begun < record->block_count && days[begun].first <= session->diary->date.day)
+            now[now_count++] = begun++;
+        session->block = -1;
+        for (int j = 0; j < now_count; j++) {
+            if (days[now[j]].past <= session->diary->date.day)
+                continue;
+            now[kept++] = now[j];
+            if (session->block < 0 || days[now[j]].block < session->block)
+                session->block = days[now[j]].block;
+        }
+        now_count = kept;
+    }
 }
 
 const struct block *record_block(const struct record *record, const struct record_session *session)
@@ -108,34 +144,41 @@ static void parts_of_entry(struct record *record, const struct plan_entry *entry
     }
 }
 
-static const struct done_lift *done_of(const struct diary_session *diary, const struct lift *lift)
+static const struct done_lift *done_of(const struct record_session *session, const struct lift *lift)
 {
-    for (int i = 0; i < diary->lift_count; i++)
-        if (diary->lifts[i].lift == lift)
-            return &diary->lifts[i];
-    return NULL;
+    int at = record_line_of(session, lift);
+    return at >= 0 && at < session->diary->lift_count ? &session->diary->lifts[at] : NULL;
 }
 
 /* The lift that the diary has for an entry: the planned one, or of `row or pulldown` the one that was done; NULL: neither. */
-static const struct lift *lift_for(const struct diary_session *diary, const struct plan_entry *entry)
+static const struct lift *lift_for(const struct record_session *session, const struct plan_entry *entry)
 {
-    const struct done_lift *best = done_of(diary, entry->lift);
+    const struct done_lift *best = done_of(session, entry->lift);
     for (int i = 0; i < entry->choice_count && (!best || best->how == DONE_SKIPPED); i++) {
-        const struct done_lift *other = done_of(diary, entry->choices[i]);
+        const struct done_lift *other = done_of(session, entry->choices[i]);
         best = other && (!best || other->how != DONE_SKIPPED) ? other : best;
     }
     return best ? best->lift : NULL;
 }
 
-static struct part_list parts_of_lift(struct record *record, const struct record_session *session,
+/* The entries of the session's day, by the lift that the diary has for them, else by their own. */
+static struct places entries_by_lift(const struct record *record, const struct record_session *session)
+{
+    struct places entries = { .arena = record->arena };
+    for (int i = 0; i < session->day->entry_count; i++) {
+        const struct lift *done = lift_for(session, &session->day->entries[i]);
+        places_add(&entries, done ? done : session->day->entries[i].lift, 0, i);
+    }
+    return entries;
+}
+
+static struct part_list parts_of_lift(struct record *record, const struct record_session *session, const struct places *entries,
                                       struct record_lift *lift)
 {
     struct part_list parts = { 0 };
-    for (int i = 0; i < session->day->entry_count; i++) {
-        const struct plan_entry *entry = &session->day->entries[i];
-        const struct lift *done = lift_for(session->diary, entry);
-        if (lift->lift != (done ? done : entry->lift))
-            continue;
+    struct place_list places = places_of(entries, lift->lift, 0);
+    for (int i = 0; i < places.at.count; i++) {
+        const struct plan_entry *entry = &session->day->entries[places.at.at[i]];
         lift->other_choice |= entry->lift != lift->lift;
         parts_of_entry(record, entry, &parts);
     }
@@ -208,9 +251,10 @@ static void lift_as_planned(struct record *record, struct record_lift *lift, str
 
 /* ---- matching ---- */
 
-static void lift_match(struct record *record, const struct record_session *session, struct record_lift *lift)
+static void lift_match(struct record *record, const struct record_session *session, const struct places *entries,
+                       struct record_lift *lift)
 {
-    struct part_list parts = parts_of_lift(record, session, lift);
+    struct part_list parts = parts_of_lift(record, session, entries, lift);
     int at = 0;
     if (!parts.list.count) {
         if (lift->done->how == DONE_AS_PLANNED)
@@ -253,7 +297,7 @@ static const struct progression *progression_in(const struct plan_entry *entry)
 }
 
 /* Planned lifts of which the diary says nothing, after those it names. */
-static void add_unnamed(struct record *record, struct record_session *session)
+static void add_unnamed(struct record *record, struct record_session *session, const struct places *entries)
 {
     const struct plan_day *day = session->day;
     struct record_lift *lifts = NEW_MANY(record->arena, struct record_lift, session->lift_count + day->entry_count + 1);
@@ -262,14 +306,12 @@ static void add_unnamed(struct record *record, struct record_session *session)
         lifts[i] = session->lifts[i];
     for (int i = 0; i < day->entry_count; i++) {
         const struct plan_entry *entry = &day->entries[i];
-        bool named = lift_for(session->diary, entry) != NULL;
-        for (int j = session->lift_count; j < count && !named; j++)
-            named = lifts[j].lift == entry->lift;
-        if (named)
+        if (lift_for(session, entry) || record_line_of(session, entry->lift) >= 0)
             continue;
+        record_index_line(record, session, entry->lift, count);
         struct record_lift *lift = &lifts[count++];
         *lift = (struct record_lift){ .lift = entry->lift, .how = RECORD_UNNAMED };
-        struct part_list parts = parts_of_lift(record, session, lift);
+        struct part_list parts = parts_of_lift(record, session, entries, lift);
         lift->parts = parts.list.at;
         lift->part_count = parts.list.count;
         if (progression_in(entry))
@@ -295,9 +337,7 @@ static int places_order(const void *a, const void *b)
 static struct week_sessions sessions_of(const struct record *record, const struct block *block, int week)
 {
     const struct session_place *end = record->by_week + record->session_count, *low = record->by_week, *high = end;
-    struct session_place wanted = { .week = week, .session = -1 };
-    while (wanted.block < record->block_count && record->blocks[wanted.block] != block)
-        wanted.block++;
+    struct session_place wanted = { numbers_known(&record->index->blocks, block, 0), week, -1 };
     while (low < high) {
         const struct session_place *middle = low + (high - low) / 2;
         if (places_order(middle, &wanted) < 0)
@@ -311,54 +351,57 @@ static struct week_sessions sessions_of(const struct record *record, const struc
     return found;
 }
 
-static const struct record_session *taken_by(const struct record *record, struct week_sessions among,
-                                             const struct plan_day *day)
+/* The days of a week by label, and by date beside nothing. */
+static struct places days_by_name(const struct record *record, const struct plan_week *week)
 {
-    for (; among.first < among.past; among.first++)
-        if (record->sessions[among.first->session].day == day)
-            return &record->sessions[among.first->session];
-    return NULL;
+    struct places days = { .arena = record->arena };
+    for (int i = 0; i < week->day_count; i++) {
+        places_add(&days, week->days[i].day->label, 0, i);
+        if (date_is_set(week->days[i].date))
+            places_add(&days, NULL, (uint64_t)week->days[i].date.day, i);
+    }
+    return days;
 }
 
 /* The day of its label, of several that of its date, else the first not yet taken; without a label the day of its date. */
-static const struct plan_day *day_for(const struct record *record, struct week_sessions among,
+static const struct plan_day *day_for(const struct record *record, const struct places *days,
                                       const struct record_session *session, const struct plan_week *week)
 {
     const struct diary_session *diary = session->diary;
     const struct plan_day *last = NULL;
-    for (int i = 0; i < week->day_count; i++) {
-        const struct plan_day *day = &week->days[i];
-        bool dated = date_is_set(day->date) && day->date.day == diary->date.day;
-        if (diary->label ? day->day->label != diary->label : !dated)
-            continue;
-        if (diary->label && dated)
+    struct place_list named = places_of(days, diary->label, diary->label ? 0 : (uint64_t)diary->date.day);
+    for (int i = 0; i < named.at.count; i++) {
+        const struct plan_day *day = &week->days[named.at.at[i]];
+        if (diary->label && date_is_set(day->date) && day->date.day == diary->date.day)
             return day;
-        if (!last || taken_by(record, among, last))
+        if (!last || record_taker_of(record, last))
             last = day;
     }
     return last;
 }
 
-static void session_match(struct record *record, struct week_sessions among, struct record_session *session,
+static void session_match(struct record *record, const struct places *days, struct record_session *session,
                           const struct plan_week *week)
 {
-    const struct plan_day *day = day_for(record, among, session, week);
-    const struct record_session *first = day ? taken_by(record, among, day) : NULL;
+    const struct plan_day *day = day_for(record, days, session, week);
+    const struct record_session *first = day ? record_taker_of(record, day) : NULL;
     session->doubled = first != NULL;
     if (first)
         unmatched_doubled(record, session, first);
     if (!day || first)
         return;
     session->day = day;
+    record_index_take(record, session);
     if (session->diary->missed)
         return;
+    struct places entries = entries_by_lift(record, session);
     struct record_lift *lifts = NEW_MANY(record->arena, struct record_lift, session->lift_count + 1);
     for (int i = 0; i < session->lift_count; i++) {
         lifts[i] = session->lifts[i];
-        lift_match(record, session, &lifts[i]);
+        lift_match(record, session, &entries, &lifts[i]);
     }
     session->lifts = lifts;
-    add_unnamed(record, session);
+    add_unnamed(record, session, &entries);
 }
 
 struct record *record_new(struct arena *scratch, const struct model *model, const struct athlete *athlete,
@@ -374,11 +417,16 @@ struct record *record_new(struct arena *scratch, const struct model *model, cons
                                .block_count = block_count,
                                .sessions = NEW_MANY(scratch, struct record_session, athlete->diary_count),
                                .session_count = athlete->diary_count };
+    for (int i = 0; i < athlete->diary_count; i++)
+        record->sessions[i] = (struct record_session){ .diary = &athlete->diary[i], .record = record };
+    record->index = record_index_new(record);
+    blocks_find(record);
     struct session_place *places = NEW_MANY(scratch, struct session_place, athlete->diary_count);
     for (int i = 0; i < athlete->diary_count; i++) {
         const struct diary_session *diary = &athlete->diary[i];
         struct record_session *session = &record->sessions[i];
-        *session = (struct record_session){ .diary = diary, .block = block_on(record, diary->date) };
+        for (int j = 0; j < diary->lift_count; j++)
+            record_index_line(record, session, diary->lifts[j].lift, j);
         if (session->block >= 0)
             session->week =
                 diary->week ? diary->week : (diary->date.day - record->blocks[session->block]->start.day) / 7 + 1;
@@ -395,9 +443,12 @@ struct record *record_new(struct arena *scratch, const struct model *model, cons
 void record_take_week(struct record *record, const struct plan *plan, const struct plan_week *week)
 {
     struct week_sessions among = sessions_of(record, plan->block, week->number);
+    struct places days = { .arena = record->arena };
+    if (among.first < among.past)
+        days = days_by_name(record, week);
     for (const struct session_place *place = among.first; place < among.past; place++) {
         struct record_session *session = &record->sessions[place->session];
-        session_match(record, among, session, week);
+        session_match(record, &days, session, week);
         tracks_changed(record, session->diary->date);
     }
 }
@@ -416,19 +467,16 @@ void record_finish(struct record *record)
 
 /* ---- looking up ---- */
 
-const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week,
-                                           const struct plan_day *day)
+const struct record_session *record_of_day(const struct record *record, const struct plan_day *day)
 {
-    return record ? taken_by(record, sessions_of(record, plan->block, week), day) : NULL;
+    return record ? record_taker_of(record, day) : NULL;
 }
 
 const struct record_lift *record_lift_of(const struct record_session *session, const struct plan_entry *entry)
 {
-    const struct lift *done = lift_for(session->diary, entry), *lift = done ? done : entry->lift;
-    for (int i = 0; i < session->lift_count; i++)
-        if (session->lifts[i].lift == lift)
-            return &session->lifts[i];
-    return NULL;
+    const struct lift *done = lift_for(session, entry);
+    int at = record_line_of(session, done ? done : entry->lift);
+    return at >= 0 && at < session->lift_count ? &session->lifts[at] : NULL;
 }
 
 int record_sets_printed(const struct record_part *part)
@@ -472,12 +520,14 @@ bool record_part_missed(const struct record_part *part)
 
 struct date record_last_day(const struct record *record, const struct lift *lift, struct date day)
 {
-    struct date last = { 0 };
-    for (int i = 0; record && i < record->session_count && record->sessions[i].diary->date.day < day.day; i++)
-        for (int j = 0; j < record->sessions[i].diary->lift_count; j++) {
-            const struct done_lift *done = &record->sessions[i].diary->lifts[j];
-            if (done->lift == lift && done->how != DONE_SKIPPED)
-                last = record->sessions[i].diary->date;
-        }
-    return last;
+    const struct lift_days *days = record ? record_days_of(record, lift) : NULL;
+    int low = 0, high = days ? days->done.count : 0; /* those below `low` are before the day, those from `high` on are not */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (days->done.at[middle].day < day.day)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low ? days->done.at[low - 1] : (struct date){ 0 };
 }

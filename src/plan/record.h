@@ -62,6 +62,7 @@ struct record_session {
     bool doubled; /* its session has an entry already, which is an error */
     const struct record_lift *lifts; /* in order of the diary, then those not named */
     int lift_count;
+    const struct record *record;
 };
 
 struct session_place {
@@ -76,6 +77,7 @@ struct record {
     struct record_session *sessions; /* by date, as the athlete's diary */
     int session_count;
     const struct session_place *by_week; /* the sessions by block, week, date */
+    struct record_index *index; /* record.c's own */
     struct tracks *tracks; /* running.c's own */
 };
 
@@ -93,8 +95,8 @@ void record_take_week(struct record *record, const struct plan *plan, const stru
 /* Once all her blocks are planned: findings for sessions outside every block, and in weeks that have no such day. */
 void record_finish(struct record *record);
 
-/* The session trained on a day of a plan's week, or NULL. */
-const struct record_session *record_of_day(const struct record *record, const struct plan *plan, int week, const struct plan_day *day);
+/* The session trained on a day of a plan, or NULL. */
+const struct record_session *record_of_day(const struct record *record, const struct plan_day *day);
 const struct record_lift *record_lift_of(const struct record_session *session, const struct plan_entry *entry); /* or NULL */
 
 /* What was printed for a set of a part; those beyond the last are beside the last. */

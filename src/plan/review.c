@@ -160,7 +160,7 @@ bool review_day_due(const struct review *review, const struct review_week *week,
 {
     const struct record *record = review->record;
     struct date first = record->sessions[0].diary->date, last = record->sessions[record->session_count - 1].diary->date;
-    *session = record_of_day(record, week->plan, week->number, day);
+    *session = record_of_day(record, day);
     if (*session)
         return review_looks_at(review, *session);
     if (day->day->optional)

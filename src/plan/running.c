@@ -4,6 +4,7 @@
 #include "calc/line.h"
 #include "calc/trend.h"
 #include "model/history.h"
+#include "plan/record_index.h"
 
 #include <stdlib.h>
 
@@ -46,18 +47,21 @@ struct track {
     int session_count, next_session;
     VEC(struct fold) folds;
     VEC(struct speed_seen) speeds;
-    VEC(int) let_in;     /* sessions that a second one agreed with */
+    struct numbers let_in; /* sessions that a second one agreed with */
     struct running last; /* the answer for `day` */
     bool has_last;
 };
 
 struct tracks {
+    struct numbers numbers; /* of lifts beside the block's own curve */
     VEC(struct track *) list;
 };
 
 struct tracks *tracks_new(struct record *record)
 {
-    return NEW(record->arena, struct tracks);
+    struct tracks *tracks = NEW(record->arena, struct tracks);
+    tracks->numbers.arena = record->arena;
+    return tracks;
 }
 
 /* ---- setting out ---- */
@@ -89,13 +93,9 @@ static void track_lines(struct record *record, struct track *track)
 
 static void track_sessions(struct record *record, struct track *track)
 {
-    VEC(int) sessions = { 0 };
-    for (int i = 0; i < record->session_count; i++)
-        for (int j = 0; j < record->sessions[i].diary->lift_count; j++)
-            if (record->sessions[i].diary->lifts[j].lift == track->lift)
-                vec_add(record->arena, &sessions, i);
-    track->sessions = sessions.at;
-    track->session_count = sessions.count;
+    const struct lift_days *days = record_days_of(record, track->lift);
+    track->sessions = days ? days->sessions.at : NULL;
+    track->session_count = days ? days->sessions.count : 0;
 }
 
 static void track_restart(struct track *track)
@@ -103,7 +103,8 @@ static void track_restart(struct track *track)
     track->now = (struct trend){ 0 };
     track->day = (struct date){ 0 };
     track->next_line = track->next_session = 0;
-    track->folds.count = track->speeds.count = track->let_in.count = 0;
+    track->folds.count = track->speeds.count = 0;
+    track->let_in = (struct numbers){ .arena = track->let_in.arena };
     track->has_last = false;
 }
 
@@ -123,14 +124,14 @@ static void track_lend(struct record *record, struct track *track, struct max_us
 static struct track *track_for(struct record *record, const struct lift *lift, const struct block *block)
 {
     const struct curve_row *row = block ? block->model : NULL;
-    for (int i = 0; i < record->tracks->list.count; i++) {
-        struct track *track = record->tracks->list.at[i];
-        if (track->lift == lift && (track->block ? track->block->model : NULL) == row)
-            return track;
-    }
+    struct tracks *tracks = record->tracks;
+    int at = numbers_give(&tracks->numbers, lift, (uint64_t)(uintptr_t)row);
+    if (at < tracks->list.count)
+        return tracks->list.at[at];
     struct track *track = NEW(record->arena, struct track);
     *track = (struct track){ .lift = lift,
                              .block = block,
+                             .let_in.arena = record->arena,
                              .curve = history_curve(record->model, block, record->athlete, lift) };
     track_sessions(record, track);
     vec_add(record->arena, &record->tracks->list, track);
@@ -197,10 +198,8 @@ static bool seen_speed(const struct track *track, const struct record_set *set, 
 
 static const struct record_lift *lift_in(const struct record_session *session, const struct lift *lift)
 {
-    for (int i = 0; i < session->lift_count; i++)
-        if (session->lifts[i].lift == lift && session->lifts[i].done)
-            return &session->lifts[i];
-    return NULL;
+    int at = record_line_of(session, lift);
+    return at >= 0 && at < session->lift_count && session->lifts[at].done ? &session->lifts[at] : NULL;
 }
 
 /* The session's highest estimate; a set with both counts by its rating. */
@@ -225,10 +224,7 @@ static bool seen_session(const struct track *track, const struct record_session 
 
 static bool is_let_in(const struct record *record, const struct track *track, int session)
 {
-    for (int i = 0; i < track->let_in.count; i++)
-        if (track->let_in.at[i] == session)
-            return true;
-    return record->sessions[session].diary->lets_in;
+    return numbers_known(&track->let_in, NULL, (uint64_t)session) >= 0 || record->sessions[session].diary->lets_in;
 }
 
 /* The speeds of a session belong to the max as it stands after it. */
@@ -253,11 +249,11 @@ static int agreeing(const struct track *track, const struct fold *fold)
     return -1;
 }
 
-static void rewind_to(struct record *record, struct track *track, int index, int session)
+static void rewind_to(struct track *track, int index, int session)
 {
     const struct fold *fold = &track->folds.at[index];
-    vec_add(record->arena, &track->let_in, fold->session);
-    vec_add(record->arena, &track->let_in, session);
+    numbers_give(&track->let_in, NULL, (uint64_t)fold->session);
+    numbers_give(&track->let_in, NULL, (uint64_t)session);
     track->now = fold->before;
     track->next_line = fold->next_line;
     track->next_session = fold->next_session;
@@ -289,7 +285,7 @@ static void fold_session(struct record *record, struct track *track, struct fold
         fold.in = !fold.far || is_let_in(record, track, fold.session);
         int other = fold.in ? -1 : agreeing(track, &fold);
         if (other >= 0) {
-            rewind_to(record, track, other, fold.session);
+            rewind_to(track, other, fold.session);
             return;
         }
         fold_add(record, track, fold);

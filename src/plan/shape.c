@@ -7,26 +7,31 @@ enum { SHARERS_LEAST = 3 }; /* two are planned as fast without one, and a club o
 struct shapes *shapes_new(struct arena *arena)
 {
     struct shapes *shapes = NEW(arena, struct shapes);
-    shapes->arena = arena;
+    *shapes = (struct shapes){ .arena = arena, .blocks.arena = arena };
     return shapes;
 }
 
+/* Who has a `let` of her own has a block of her own. */
 bool shape_is_shared(const struct planning *p)
 {
-    if (!p->shapes || people_count(p->model, p->block->people) < SHARERS_LEAST || p->athlete->avoid_count)
+    int adjusts;
+    if (!p->shapes || people_count(p->model, p->block->people) < SHARERS_LEAST || p->athlete->avoid_count || p->athlete->let_count)
         return false;
-    for (int i = 0; i < p->block->adjust_count; i++)
-        if (adjust_is_for(&p->block->adjusts[i], p->athlete))
-            return false;
-    return true;
+    adjusts_for(p->block, p->athlete, &adjusts);
+    return adjusts == 0;
 }
 
 struct shape *shape_find(const struct shapes *shapes, const struct block *block)
 {
-    for (struct shape *shape = shapes->first; shape; shape = shape->next)
-        if (shape->block == block)
-            return shape;
-    return NULL;
+    int at = numbers_known(&shapes->blocks, block, 0);
+    return at < 0 ? NULL : shapes->list.at[at];
+}
+
+struct shape *shape_keep(struct shapes *shapes, struct shape *shape)
+{
+    numbers_give(&shapes->blocks, shape->block, 0);
+    vec_add(shapes->arena, &shapes->list, shape);
+    return shape;
 }
 
 /* A progression moves targets, and waiting changes of reps follow it. */

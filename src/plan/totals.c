@@ -7,6 +7,7 @@ struct adding {
     struct planning *p;
     struct plan_totals *totals;
     struct date start; /* of the week */
+    struct numbers lift_numbers, muscle_numbers; /* their places in these */
     VEC(struct lift_total) lifts;
     VEC(struct muscle_total) muscles;
     struct totals_sum sum;
@@ -14,22 +15,17 @@ struct adding {
 
 static struct lift_total *lift_found(struct adding *a, const struct lift *lift)
 {
-    arena_search(a->p->arena, a->lifts.count);
-    for (int i = 0; i < a->lifts.count; i++)
-        if (a->lifts.at[i].lift == lift)
-            return &a->lifts.at[i];
+    int at = numbers_give(&a->lift_numbers, lift, 0);
     struct lift_total total = { .lift = lift, .percent_reps = ratio_int(0) };
-    vec_add(a->p->arena, &a->lifts, total);
-    return &a->lifts.at[a->lifts.count - 1];
+    if (at == a->lifts.count)
+        vec_add(a->p->arena, &a->lifts, total);
+    return &a->lifts.at[at];
 }
 
 static void add_muscles(struct adding *a, const char *const *muscles, int count, int half_sets)
 {
     for (int i = 0; i < count; i++) {
-        int at = 0;
-        while (at < a->muscles.count && a->muscles.at[at].muscle != muscles[i])
-            at++;
-        arena_search(a->p->arena, at);
+        int at = numbers_give(&a->muscle_numbers, muscles[i], 0);
         if (at == a->muscles.count) {
             struct muscle_total total = { muscles[i], 0 };
             vec_add(a->p->arena, &a->muscles, total);
@@ -158,24 +154,15 @@ int plan_minutes(int64_t seconds)
     return (int)((seconds + 59) / 60);
 }
 
-/* What of the athlete's lines is looked through for each run of sets. */
-static uint64_t lines_of(const struct planning *p, const struct lift *lift)
-{
-    uint64_t steps = (uint64_t)p->athlete->curve_count + (uint64_t)p->athlete->avoid_count;
-    for (; lift; lift = lift->like)
-        steps += (uint64_t)p->athlete->max_count;
-    return steps;
-}
-
 void totals_week(struct planning *p, struct plan_week *week)
 {
-    struct adding a = { .p = p, .totals = &week->totals, .start = week->start, .sum = { .tonnage = ratio_int(0), .percent = ratio_int(0) } };
+    struct adding a = { .p = p, .totals = &week->totals, .start = week->start, .lift_numbers.arena = p->arena, .muscle_numbers.arena = p->arena,
+                        .sum = { .tonnage = ratio_int(0), .percent = ratio_int(0) } };
     int64_t seconds = 0;
     for (int i = 0; i < week->day_count; i++) {
         seconds += plan_day_seconds(&week->days[i]);
         for (int j = 0; j < week->days[i].entry_count; j++) {
             const struct plan_entry *entry = &week->days[i].entries[j];
-            arena_work(p->arena, 2 * lines_of(p, entry->lift));
             for (int k = 0; k < entry->group_count; k++)
                 for (int r = 0; r < entry->groups[k].run_count && entry->groups[k].role != ROLE_WARM_UP; r++)
                     add_run(&a, entry, &entry->groups[k], &entry->groups[k].runs[r]);

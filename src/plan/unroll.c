@@ -1,6 +1,8 @@
 /* Model to plan: a block's weeks for one athlete, week by week. */
 #include "plan/shape.h"
 
+#include <stdlib.h>
+
 struct finding *plan_finding(const struct planning *p, const struct work_week *week, const struct work_day *day,
                              const struct work_entry *entry, const struct origin *origin, enum kind kind, struct span at,
                              const char *format, ...)
@@ -51,9 +53,11 @@ struct week_slots {
 static bool week_changed(struct planning *p, enum change_verb verb, int week)
 {
     bool found = false;
-    for (int i = 0; i < p->block->adjust_count; i++) {
-        const struct change_list *list = &p->block->adjusts[i];
-        for (int j = 0; adjust_is_for(list, p->athlete) && j < list->change_count; j++)
+    int count;
+    const struct adjust_use *uses = adjusts_for(p->block, p->athlete, &count);
+    for (int i = 0; i < count; i++) {
+        const struct change_list *list = uses[i].list;
+        for (int j = 0; j < list->change_count; j++)
             if (list->changes[j].verb == verb && week_in(&list->changes[j].weeks, week)) {
                 found = true;
                 if (p->touched)
@@ -139,21 +143,17 @@ static void rotation_days(struct planning *p, struct work_week *week, const stru
 }
 
 /* By date, undated last; of one date in the order written. */
+static int by_date(const void *a, const void *b)
+{
+    const struct work_day *one = a, *other = b;
+    int32_t key = date_is_set(one->date) ? one->date.day : INT32_MAX, key_other = date_is_set(other->date) ? other->date.day : INT32_MAX;
+    return key != key_other ? (key > key_other) - (key < key_other) : (one->day > other->day) - (one->day < other->day);
+}
+
 static void sort_days(struct work_week *week)
 {
-    for (int i = 1; i < week->days.count; i++) {
-        struct work_day day = week->days.at[i];
-        int32_t key = date_is_set(day.date) ? day.date.day : INT32_MAX;
-        int j = i;
-        for (; j > 0; j--) {
-            const struct work_day *before = &week->days.at[j - 1];
-            int32_t key_before = date_is_set(before->date) ? before->date.day : INT32_MAX;
-            if (key_before < key || (key_before == key && before->day <= day.day))
-                break;
-            week->days.at[j] = week->days.at[j - 1];
-        }
-        week->days.at[j] = day;
-    }
+    if (week->days.count)
+        qsort(week->days.at, (size_t)week->days.count, sizeof *week->days.at, by_date);
 }
 
 /* The meet that ends this week's training, or, after the last one (by a week repeated), all of it; NULL: none. */
@@ -222,27 +222,35 @@ static bool has_warm_up(const struct work_entry *entry)
     return false;
 }
 
-static bool warm_up_is_for(const struct warm_up *warm_up, const struct work_entry *entry)
+/* The block's next warm-up for the entry from one on; -1: none. */
+static int warm_up_next(const struct block *block, const struct work_entry *entry, int from, int at[3])
 {
-    for (int i = 0; i < warm_up->lift_count; i++)
-        if (warm_up->lifts[i] == entry->lift || warm_up->lifts[i] == entry->written)
-            return true;
-    return !warm_up->lift_count && lift_is_main(entry->lift);
+    const struct lift *things[] = { entry->lift, entry->written, lift_is_main(entry->lift) ? NULL : entry->lift };
+    int next = -1;
+    for (int i = 0; i < 3; i++) {
+        struct place_list places = places_of(&block->warm_up_places, things[i], 0);
+        while (at[i] < places.at.count && places.at.at[at[i]] < from)
+            at[i]++;
+        if (at[i] < places.at.count && (next < 0 || places.at.at[at[i]] < next))
+            next = places.at.at[at[i]];
+    }
+    return next;
 }
 
-/* The block's warm-up goes before the first entry of a lift in a day, unless the entry brings its own. */
-static void add_warm_up(struct planning *p, const struct work_week *week, struct work_day *day, int index)
+/* The block's warm-up goes before the first entry of a lift in a day, unless the entry brings its own. `lifts`: of the entries before
+ * it. */
+static void add_warm_up(struct planning *p, const struct work_week *week, struct work_entry *entry, struct numbers *lifts)
 {
-    struct work_entry *entry = &day->entries.at[index];
-    for (int i = 0; i < index; i++)
-        if (day->entries.at[i].lift == entry->lift)
-            return;
+    int known = lifts->count;
+    if (numbers_give(lifts, entry->lift, 0) < known)
+        return;
     if (has_warm_up(entry) || !entry->groups.count)
         return;
     VEC(struct work_group) groups = { 0 };
-    for (int i = 0; i < p->block->warm_up_count; i++) {
+    int at[3] = { 0 };
+    for (int i = warm_up_next(p->block, entry, 0, at); i >= 0; i = warm_up_next(p->block, entry, i + 1, at)) {
         const struct warm_up *warm_up = &p->block->warm_ups[i];
-        for (int j = 0; warm_up_is_for(warm_up, entry) && j < warm_up->group_count; j++) {
+        for (int j = 0; j < warm_up->group_count; j++) {
             struct work_group group;
             if (work_group_make(p, week, entry, &warm_up->groups[j], &group))
                 vec_add(p->arena, &groups, group);
@@ -288,19 +296,17 @@ static void drop_empty(struct work_day *day)
 
 static void check_avoided(struct planning *p, const struct work_week *week, const struct work_day *day, const struct work_entry *entry)
 {
-    for (int i = 0; i < p->athlete->avoid_count; i++) {
-        const struct avoid_line *avoid = &p->athlete->avoids[i];
-        if (avoid->lift != entry->lift)
-            continue;
-        struct span at = entry->swapped_by ? entry->swapped_by->swap_at : entry->entry->at;
-        const struct origin *origin = entry->swapped_by ? entry->swapped_by->origin : entry->entry->origin;
-        struct finding *finding = plan_finding(p, week, day, entry, origin, KIND_AVOIDED_LIFT, at,
-                                               "%s avoids %s%s%s%s, and nothing takes its place", p->athlete->name, entry->lift->name,
-                                               avoid->because ? " (" : "", avoid->because ? avoid->because : "", avoid->because ? ")" : "");
-        diag_related(p->model->findings, finding, avoid->at, "this is where %s avoids it", p->athlete->name);
-        diag_help(p->model->findings, finding, "write `avoid %s use OTHER-LIFT`, or `adjust %s { swap %s with OTHER-LIFT }` in the block",
-                  entry->lift->name, p->athlete->name, entry->lift->name);
-    }
+    const struct avoid_line *avoid = history_avoid(p->athlete, entry->lift);
+    if (!avoid)
+        return;
+    struct span at = entry->swapped_by ? entry->swapped_by->swap_at : entry->entry->at;
+    const struct origin *origin = entry->swapped_by ? entry->swapped_by->origin : entry->entry->origin;
+    struct finding *finding = plan_finding(p, week, day, entry, origin, KIND_AVOIDED_LIFT, at,
+                                           "%s avoids %s%s%s%s, and nothing takes its place", p->athlete->name, entry->lift->name,
+                                           avoid->because ? " (" : "", avoid->because ? avoid->because : "", avoid->because ? ")" : "");
+    diag_related(p->model->findings, finding, avoid->at, "this is where %s avoids it", p->athlete->name);
+    diag_help(p->model->findings, finding, "write `avoid %s use OTHER-LIFT`, or `adjust %s { swap %s with OTHER-LIFT }` in the block",
+              entry->lift->name, p->athlete->name, entry->lift->name);
 }
 
 /* ---- work to plan ---- */
@@ -369,9 +375,11 @@ static void week_entries(struct planning *p, struct work_week *work)
     changes_week(p, work);
     avoids_apply(p, work);
     for (int i = 0; i < work->days.count; i++) {
+        struct numbers lifts = { .arena = p->arena };
         drop_empty(&work->days.at[i]);
         for (int j = 0; j < work->days.at[i].entries.count; j++) {
-            add_warm_up(p, work, &work->days.at[i], j);
+            if (p->block->warm_up_count)
+                add_warm_up(p, work, &work->days.at[i].entries.at[j], &lifts);
             check_avoided(p, work, &work->days.at[i], &work->days.at[i].entries.at[j]);
         }
     }
@@ -424,8 +432,8 @@ static struct shape *shape_make(struct planning *p)
     for (int i = 0; i < slots.list.count; i++)
         week_shape(&maker, i + 1, slots.list.at[i], &weeks[i]);
     *shape = (struct shape){ .block = p->block, .weeks = weeks, .week_count = slots.list.count, .touched = touched,
-                             .unfit = findings_said(p->model->findings) != said, .next = p->shapes->first };
-    return p->shapes->first = shape;
+                             .unfit = findings_said(p->model->findings) != said };
+    return shape_keep(p->shapes, shape);
 }
 
 /* The shape that she shares with others; NULL: her weeks are her own. */

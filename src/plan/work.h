@@ -5,6 +5,7 @@
 #ifndef PLAN_WORK_H
 #define PLAN_WORK_H
 
+#include "base/numbers.h"
 #include "base/vec.h"
 #include "model/history.h"
 #include "plan/running.h"
@@ -51,7 +52,7 @@ struct work_group {
     struct state *state;  /* progression */
     struct ratio state_load;
     int state_sessions; /* that moved it */
-    int state_stints;   /* of the block by then */
+    int state_stint;    /* its latest by then, of the block's; -1: none */
     bool has_state_load;
     bool left_out;
     struct work_run *runs;
@@ -69,6 +70,8 @@ struct work_entry {
     VEC(const char *) notes;
     int superset, rounds;
     enum work_stage stage;
+    const struct work_group *first, *before, *top; /* while loads are worked out: of the groups that sets may hang on the first, and
+                                                      the last so far, of any role and of the top ones; NULL: none */
 };
 
 struct work_day {
@@ -101,6 +104,10 @@ struct state {
     bool trained;
     int missed;           /* in a row */
     int sessions;
+    int number;           /* of the block's, in order of making */
+    int stint;            /* its latest of the block's; -1: none */
+    struct state *same;   /* before it, another of its key, see state_for */
+    struct outcome *now;  /* of the day being gone through; else NULL */
     struct span at;
     const struct reason *reason; /* of the start */
 };
@@ -114,6 +121,8 @@ struct stint {
     const char *says;     /* for `why`: what came of it and what the progression did */
     struct ratio after;   /* the load after it */
     struct span at;       /* of the diary's words, where known */
+    struct outcome *outcome; /* by the diary where it is known, else as printed */
+    int before;           /* the state's stint before it, of the block's; -1: none */
 };
 
 struct planning {
@@ -128,6 +137,8 @@ struct planning {
     struct reason no_reason; /* what the reasons are written to that are not kept, and nobody reads */
     bool *touched;
     VEC(struct state *) states;
+    struct numbers state_keys;
+    VEC(struct state *) keyed; /* by their keys: the last made of each */
     VEC(struct stint) stints; /* of all progressions, in order of training */
     const struct work_day *day_now; /* for findings met while its entries are read */
     struct plan *plan;
@@ -153,7 +164,6 @@ struct ratio_band value_in_week(const struct value *value, int block_week, int s
 void changes_week(struct planning *p, struct work_week *week);
 void avoids_apply(struct planning *p, struct work_week *week);
 void reps_change_apply(const struct load_change *waiting, struct work_group *group);
-bool adjust_is_for(const struct change_list *list, const struct athlete *athlete);
 
 /* progress.c */
 void progress_week(struct planning *p, struct work_week *week);

@@ -73,10 +73,78 @@ def diary_and_weeks(n):
     return {'a.block': HEAD + athletes(1) + blocks + 'diary lifter-0 {\n' + ''.join(lines) + '}\n'}
 
 
+def days_with_lets(n):
+    days = '\n'.join(f'let $effort-{i} = 7; day D{i} on mon {{ squat 3 x 5 at rpe $effort-{i} }}' for i in range(n))
+    return {'a.block': HEAD + athletes(2) + block('base', 4, days=days)}
+
+
+def lifts_of_day(n):
+    lifts = ''.join(f'lift lift-{i} {{ kind competition; loads bar; works muscle-{i} }}\n' for i in range(n))
+    checks = 'checks {\n' + ''.join(f'weekly-sets lift-{i} 1 to 20; muscle-sets muscle-{i} 2 to 5\n' for i in range(n)) + '}\n'
+    return {'a.block': HEAD + lifts + athletes(2) + checks + block('base', 4, days='day A on mon {' + '; '.join(f'lift-{i} 3 x 5 at 50 kg' for i in range(n)) + '}')}
+
+
+def progressions(n):
+    lines = ''.join(f'progression p{i} {{ when made add 2.5 kg }}\n' for i in range(n))
+    return {'a.block': HEAD + lines + athletes(2) + block('base', 4, days='day A on mon {' + '; '.join(f'row 3 x 5 at 40 kg progression p{i}' for i in range(n)) + '}')}
+
+
+def schemes(n):
+    lines = ''.join(f'scheme s{i} {{ let $effort = 7; 3 x 5 at rpe $effort }}\n' for i in range(n))
+    return {'a.block': HEAD + lines + athletes(2) + block('base', 4, days='day A on mon {' + '; '.join(f'squat s{i}' for i in range(n)) + '}')}
+
+
+def allows(n):
+    days = 'day A on mon {' + '; '.join('squat { 5 x 6 at rpe 9.5; allow hard-high-reps because "x" }' for _ in range(n)) + '}'
+    return {'a.block': HEAD + athletes(2) + block('base', 4, days=days)}
+
+
+def adjusts(n):
+    lines = ''.join(f'\nadjust lifter-{i} {{ sets down 1 }}' for i in range(n))
+    return {'a.block': HEAD + athletes(n) + block('base', 2, days='day A on mon { squat 3 x 5 at rpe 7 }' + lines)}
+
+
+def members(n):
+    return {'a.block': HEAD + athletes(n) + 'group club { ' + ', '.join(f'lifter-{i}' for i in range(n)) + ' }\n' + block('base', 2, 'club')}
+
+
+def own_lets(n):
+    return {'a.block': HEAD + athletes(n, '; let $start = 40 kg') + block('base', 2, days='let $start = 50 kg; day A on mon { row 3 x 5 at $start }')}
+
+
+def gyms_and_bars(n):
+    bars = ''.join(f'; bar bar-{i} 20 kg' for i in range(n))
+    lifts = ''.join(f'lift lift-{i} {{ loads bar bar-{i} }}\ngym gym-{i} {{ bar 20 kg }}\n' for i in range(n))
+    return {'a.block': HEAD + lifts + f'gym all {{ bar 20 kg{bars} }}\nathlete lifter {{ gym all }}\n'
+                       + block('base', 2, days='day A on mon {' + '; '.join(f'lift-{i} 3 x 5 at 50 kg' for i in range(n)) + '}')}
+
+
+def roster_rows(n):
+    rows = ''.join(f'lifter,squat,{100 + i % 50},{1990 + i // 336}-{i // 28 % 12 + 1:02}-{i % 28 + 1:02}\n' for i in range(n))
+    return {'a.csv': 'athlete,lift,max,date\n' + rows, 'a.block': HEAD + 'roster "a.csv"\n' + block('base', 4, days='day A on mon { squat 3 x 5 at rpe 7 }')}
+
+
+def seasons_and_meets(n):
+    lines = ''.join(f'block b{i} {{ weeks 2; deload week 2; day A on mon {{ squat 4 x 3 at 80% }} }}\nseason s{i} {{ for lifter-{i}; meet "cup" on 2027-04-17; run b{i}, b{i} }}\n'
+                    for i in range(n))
+    return {'a.block': HEAD + athletes(n) + lines}
+
+
+def lifts_in_diary(n):
+    lifts = ''.join(f'lift lift-{i} {{ loads bar }}\n' for i in range(n))
+    day, done = ('; '.join(f'lift-{i} {words}' for i in range(n)) for words in ('3 x 5 at 50 kg', '50 kg x 5, 5, 5 rpe 7'))
+    return {'a.block': HEAD + lifts + athletes(1) + block('base', 2, days=f'day A on mon {{ {day} }}') + f'diary lifter-0 {{ 2027-01-04 A {{ {done} }} }}\n'}
+
+
 THINGS = [('athletes', many_athletes, 1000, 'build'), ('weeks', many_weeks, 32, 'build'), ('sets a day', many_sets, 64, 'build'),
           ('athletes', many_athletes, 200, 'check'), ('weeks', many_weeks, 32, 'check'), ('sets a day', many_sets, 64, 'check'),
           ('blocks', many_blocks, 200, 'check'), ('templates', many_templates, 200, 'check'), ('files', many_files, 500, 'check'),
-          ('diary entries', many_diary_entries, 400, 'check'), ('weeks with a diary', diary_and_weeks, 128, 'check')]
+          ('diary entries', many_diary_entries, 400, 'check'), ('weeks with a diary', diary_and_weeks, 128, 'check'),
+          ('days and $names', days_with_lets, 100, 'check'), ('lifts with limits', lifts_of_day, 100, 'check'),
+          ('progressions', progressions, 200, 'check'), ('schemes', schemes, 200, 'check'), ('allows', allows, 200, 'check'),
+          ('adjusts', adjusts, 400, 'check'), ('members of a group', members, 1000, 'check'), ('athletes with lets', own_lets, 400, 'check'),
+          ('gyms and bars', gyms_and_bars, 200, 'check'), ('rows of a lifter', roster_rows, 2000, 'check'),
+          ('seasons', seasons_and_meets, 200, 'check'), ('lifts in a diary', lifts_in_diary, 200, 'check')]
 
 
 def seconds(command, folder):

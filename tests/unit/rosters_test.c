@@ -113,6 +113,7 @@ static void who_has_to_be_made_at_once(void **state)
         { "block spring { for all, juho; starts 2027-02-01; weeks 1; day A { curl 3 x 5 } }\n", ROSTER, 0, "" },
         { "block spring { for jugo; starts 2027-02-01; weeks 1; day A { curl 3 x 5 } }\n", ROSTER, 0, "error unknown-name `jugo`" },
         { "block winter { for all; starts 2027-01-04; weeks 1; day A { squat 3 x 5 at 70% }; adjust enna { skip day A } }\n", ROSTER, 0, "" },
+        { "block winter { for all; starts 2027-01-04; weeks 1; day A { squat 3 x 5 at 70% }; adjust all { skip day A } }\n", ROSTER, 0, "" },
         { WINTER "diary enna { 2027-01-05 A { squat 60 kg x 5 } }\n", ROSTER, 0, "" },
         { "season way { for all; meet \"Weir Cup\" on 2027-02-06; run winter }\nblock winter { weeks 1; day A on mon { squat 3 x 5 at 70% } }\n", ROSTER, 0, "" },
         { WINTER "athlete enna\n", ROSTER, 0, "error duplicate-name `enna`" },

@@ -78,6 +78,8 @@ static const struct asked rows[] = {
     { "two sessions of one date are one day", "heavy-practice",
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 8 }\nday B on mon { squat 1 x 1 at rpe 8 }", "2027-01-11",
       .met = NO_PRACTICE("squat", "1") },
+    { "two of them on a day without a date are one day", "heavy-practice",
+      "goal peak; weeks 1; day A { squat 1 x 1 at rpe 8; squat 1 x 2 at rpe 9 }", "2027-01-11", .met = NO_PRACTICE("squat", "1") },
     { "days without a date are days of their own", "heavy-practice",
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 8 }\nday B { squat 1 x 1 at rpe 8 }", "2027-01-11",
       .met = "" },

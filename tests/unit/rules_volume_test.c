@@ -28,6 +28,9 @@ static const struct asked rows[] = {
       "goal strength; weeks 1; checks { weekly-sets squat 8 to 10 }; day A on mon { squat 7 x 3 at rpe 7; bench 7 x 3 "
       "at rpe 7 }",
       .met = "`winter` 7 hard sets for squat in week 1; the limits are 8 to 10" },
+    { "of two lines for one lift the last counts", "weekly-sets",
+      "goal strength; weeks 1; checks { weekly-sets squat 1 to 10; weekly-sets squat 8 to 10; weekly-sets 1 to 20 }; day A on mon { squat 7 x 3 at rpe 7 }",
+      .met = "`winter` 7 hard sets for squat in week 1; the limits are 8 to 10" },
     { "none at all is a limit too", "weekly-sets",
       "goal strength; weeks 1; checks { weekly-sets squat 0 to 0 }; day A on mon { squat 2 x 3 at rpe 7 }",
       .met = "`winter` 2 hard sets for squat in week 1; the limits are 0 to 0" },

@@ -199,6 +199,19 @@ def touched():
         verdict(not said, f'changes of one of two seasons, {order[0]} first', said)
 
 
+def lets():
+    """Many names that a template and the block built from it both set: all count as used."""
+    text = 'lift squat { loads bar }\nathlete ines { max squat 150 kg on 2026-12-30 }\n'
+    for head, value in ('template t', 5), ('block b from t', 4):
+        text += f'{head} {{\n' + ''.join(f'let $n{i} = {value}\n' for i in range(40))
+        text += 'for ines; starts 2027-01-04; weeks 1\n' if head[0] == 'b' else ''.join(f'day D{i} {{ squat 1 x $n{i} at 60 kg }}\n' for i in range(40))
+        text += '}\n'
+    findings = [json.loads(line) for line in run(text, 'check', '--findings', 'json')[1].splitlines()]
+    said = [each['message'] for each in findings if each['rule'] in ('unused-let', 'unknown-let', 'repeated')]
+    rows = csv.DictReader(io.StringIO(run(text, 'build', '--format', 'csv')[1]))
+    verdict(not said and [row['reps_low'] for row in rows] == ['4'] * 40, 'very many names of template and block', said)
+
+
 def twice():
     """A day for weeks that two others have points at the first of them."""
     text = ('lift squat { loads bar }\nathlete ines { max squat 150 kg on 2026-12-30 }\nblock b { for ines; starts 2027-01-04; weeks 2\n'
@@ -218,5 +231,6 @@ verdict(met > 10 * CLUBS, f'{CLUBS} clubs by chance: the rules say what they mea
 runs()
 muscles()
 touched()
+lets()
 twice()
 sys.exit(bool(failed))

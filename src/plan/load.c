@@ -332,7 +332,7 @@ static void thin_warm_ups(struct work_entry *entry)
     }
 }
 
-/* The working groups go before the warm-ups, which are a share of the first; each pass meets them in the order written. */
+/* What later sets of the entry may hang on: warm-ups, worked out last, on the first; back-offs on the nearest before them. */
 static void group_done(struct work_entry *entry, const struct work_group *group)
 {
     if (group->role == ROLE_WARM_UP || group->left_out || !group->run_count)
@@ -349,14 +349,12 @@ void entry_loads(struct planning *p, struct work_week *week, struct work_day *da
     if (entry->stage != STAGE_NEW)
         return;
     entry->stage = STAGE_WORKING;
-    for (int warm_up = 0; warm_up < 2; warm_up++) {
-        entry->before = entry->top = NULL;
-        for (int i = 0; i < entry->groups.count; i++) {
-            if ((entry->groups.at[i].role == ROLE_WARM_UP) == (warm_up == 1))
+    for (int warm_up = 0; warm_up < 2; warm_up++)
+        for (int i = 0; i < entry->groups.count; i++)
+            if ((entry->groups.at[i].role == ROLE_WARM_UP) == (warm_up == 1)) {
                 group_loads(p, week, day, entry, &entry->groups.at[i]);
-            group_done(entry, &entry->groups.at[i]);
-        }
-    }
+                group_done(entry, &entry->groups.at[i]);
+            }
     thin_warm_ups(entry);
     entry->stage = STAGE_DONE;
 }

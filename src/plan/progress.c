@@ -2,8 +2,6 @@
  * as made with what was printed; once the diary is known, all of them are gone through again from the start. */
 #include "plan/outcome.h"
 
-#include <stdlib.h>
-
 static bool states_equal(const struct state *state, const struct work_entry *entry, const struct work_group *group)
 {
     return state->lift == entry->lift && state->progression == group->group->progression &&
@@ -66,7 +64,6 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
                              .progression = group->group->progression,
                              .load_kind = group->load_kind,
                              .written = group->specs[0].amount,
-                             .number = p->states.count,
                              .stint = -1,
                              .same = *slot,
                              .at = group->group->progression_at };
@@ -299,7 +296,7 @@ struct day_stints {
     VEC(struct stint) list;
 };
 
-/* One for each progression that the day trains. */
+/* One for each progression that the day trains; none touches another. */
 static struct day_stints stints_of(struct planning *p, const struct work_week *week, int day)
 {
     struct day_stints stints = { 0 };
@@ -321,17 +318,9 @@ static struct day_stints stints_of(struct planning *p, const struct work_week *w
     return stints;
 }
 
-static int by_state(const void *a, const void *b)
-{
-    const struct stint *one = a, *other = b;
-    return (one->state->number > other->state->number) - (one->state->number < other->state->number);
-}
-
 static void day_done(struct planning *p, const struct work_week *week, int day)
 {
     struct day_stints stints = stints_of(p, week, day);
-    if (stints.list.count)
-        qsort(stints.list.at, (size_t)stints.list.count, sizeof *stints.list.at, by_state);
     for (int i = 0; i < stints.list.count; i++) {
         struct stint *stint = &stints.list.at[i];
         stint->state->now = NULL;

@@ -104,7 +104,6 @@ struct state {
     bool trained;
     int missed;           /* in a row */
     int sessions;
-    int number;           /* of the block's, in order of making */
     int stint;            /* its latest of the block's; -1: none */
     struct state *same;   /* before it, another of its key, see state_for */
     struct outcome *now;  /* of the day being gone through; else NULL */

@@ -25,6 +25,8 @@ static const struct row rows[] = {
         "2027-01-04 A { curl 20, 20, 17.5 kg x 5, 5, 5 }", "3x5 20 | 3x5 20"),
     DID("missed: a set not done", "weeks 2; day A on mon { curl 3 x 5 at 20 kg progression steady }",
         "2027-01-04 A { curl 20 kg x 5, 5 }", "3x5 20 | 3x5 20"),
+    DID("each entry of a lift has its own part", "weeks 2; day A on mon { curl 3 x 5 at 20 kg progression steady; curl { 3 x 5 at 10 kg progression steady; 3 x 5 at 15 kg progression push } }",
+        "2027-01-04 A { curl 20 kg x 5, 5, 5 then 10 kg x 5, 5, 4 then 15 kg x 5, 5, 5 }", "3x5 20; 3x5 10, 3x5 15 | 3x5 22.5; 3x5 10, 3x5 17.5"),
     DID("as planned is made", "weeks 2; day A on mon { curl 3 x 5 at 20 kg progression steady }",
         "2027-01-04 A { curl as planned }", "3x5 20 | 3x5 22.5"),
     DID("a session missed holds", "weeks 3; day A on mon { curl 3 x 5 at 20 kg progression steady }",

@@ -65,6 +65,11 @@ static const struct row rows[] = {
     CLUB("without for it is for main lifts", WARM,
          "weeks 1; warm-up ramp; day A { squat 3 x 5 at 80%; curl 3 x 5 at 20 kg }",
          "warm-up 1x5 40, warm-up 1x3 60, 3x5 80; 3x5 20"),
+    CLUB("several go in the order written, each once", WARM,
+         "weeks 1; warm-up light; warm-up ramp for squat, bench, squat; warm-up light for bench; day A { squat 3 x 5 at 80%; bench 3 x 5 at 80% }",
+         "warm-up 1x8 20, warm-up 1x5 40, warm-up 1x3 60, 3x5 80; warm-up 1x8 20_, warm-up 1x5 22.5, warm-up 1x3 35, warm-up 1x8 20_, 3x5 47.5"),
+    CLUB("a share of the first working load, not of the last", WARM,
+         "weeks 1; warm-up light for squat; day A { squat { 1 x 5 at 80 kg; 1 x 5 at 40 kg } }", "warm-up 1x8 20, 1x5 80, 1x5 40"),
     CLUB("an entry's own warm-up stands alone", WARM,
          "weeks 1; warm-up ramp for squat; day A { squat warm-up 1 x 5 at 70% then 3 x 5 at 80% }",
          "warm-up 1x5 55, 3x5 80"), /* 56 */

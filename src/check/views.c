@@ -156,38 +156,7 @@ struct block_view block_view_make(struct arena *scratch, const struct plan *plan
                                 .break_before = plan->block->break_before };
 }
 
-struct start {
-    int32_t day;
-    int plan;
-};
-
-static int by_day(const void *a, const void *b)
+struct block_term block_term_of(const struct block_view *view)
 {
-    const struct start *one = a, *other = b;
-    return one->day != other->day ? (one->day > other->day) - (one->day < other->day)
-                                  : (one->plan > other->plan) - (one->plan < other->plan);
-}
-
-static struct start *by_start(struct arena *scratch, struct plan *const *plans, int count)
-{
-    struct start *order = NEW_MANY(scratch, struct start, count + 1);
-    for (int i = 0; i < count; i++)
-        order[i] = (struct start){ plans[i]->block->start.day, i };
-    qsort(order, (size_t)count, sizeof *order, by_day);
-    return order;
-}
-
-struct athlete_view athlete_view_make(struct arena *scratch, const struct model *model, const struct athlete *athlete,
-                                      struct record *record, struct plan *const *plans, int plan_count)
-{
-    struct block_view *blocks = NEW_MANY(scratch, struct block_view, plan_count + 1);
-    const struct start *order = by_start(scratch, plans, plan_count);
-    for (int i = 0; i < plan_count; i++)
-        blocks[i] = block_view_make(scratch, plans[order[i].plan]);
-    struct athlete_view *view = NEW(scratch, struct athlete_view);
-    *view = (struct athlete_view){ .model = model, .athlete = athlete, .blocks = blocks, .block_count = plan_count, .record = record };
-    diary_views_make(scratch, view);
-    for (int i = 0; i < plan_count; i++)
-        blocks[i].athlete = view;
-    return *view;
+    return (struct block_term){ view->block, view->first, view->last, view->break_before };
 }

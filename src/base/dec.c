@@ -274,19 +274,14 @@ struct ratio ratio_make(wide num, wide den)
     return ratio_fit((num < 0) != (den < 0), (struct product){ 0, n / common }, (struct product){ 0, d / common });
 }
 
-struct ratio ratio_int(int64_t whole)
-{
-    return (struct ratio){ whole, 1 };
-}
-
+/* Most written numbers are whole or have a quarter or a tenth: so the common part is soon found. */
 struct ratio ratio_dec(struct dec a)
 {
-    return a.e10 % DEC_ONE ? ratio_make(a.e10, DEC_ONE) : ratio_int(a.e10 / DEC_ONE);
-}
-
-struct ratio ratio_weight(struct weight a)
-{
-    return (struct ratio){ a.e10, 1 };
+    enum { PARTS = 20 };
+    int64_t part = DEC_ONE / PARTS;
+    if (a.e10 % DEC_ONE == 0)
+        return ratio_int(a.e10 / DEC_ONE);
+    return a.e10 % part ? ratio_make(a.e10, DEC_ONE) : ratio_make(a.e10 / part, PARTS);
 }
 
 struct ratio ratio_add(struct ratio a, struct ratio b)
@@ -327,10 +322,9 @@ struct ratio ratio_div(struct ratio a, struct ratio b)
     return ratio_mul(a, turned);
 }
 
-int ratio_cmp(struct ratio a, struct ratio b)
+/* Of different denominators. */
+int ratio_cmp_parts(struct ratio a, struct ratio b)
 {
-    if (a.den == b.den)
-        return a.num < b.num ? -1 : a.num > b.num;
     if ((a.num < 0) != (b.num < 0))
         return a.num < 0 ? -1 : 1;
     if (is_short(a) && is_short(b)) {

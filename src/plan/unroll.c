@@ -412,7 +412,7 @@ static struct plan_week week_finish(struct planning *p, struct work_week *work)
         days[i] = keep_day(p, &work->days.at[i]);
     struct plan_week week = { .number = work->number, .block_week = work->block_week, .kind = work->kind, .start = work->start,
                               .days = days, .day_count = work->days.count, .notes = work->notes.at, .note_count = work->notes.count };
-    if (!p->bare)
+    if (reasons_are_told(p))
         totals_week(p, &week);
     return week;
 }

@@ -65,6 +65,10 @@ static inline struct ratio ratio_int(int64_t whole)
 {
     return (struct ratio){ whole, 1 };
 }
+static inline struct ratio ratio_halves(wide halves)
+{
+    return halves % 2 ? (struct ratio){ halves, 2 } : (struct ratio){ halves / 2, 1 };
+}
 struct ratio ratio_dec(struct dec a);
 static inline struct ratio ratio_weight(struct weight a) /* in 1e-10 kg, as a whole number */
 {

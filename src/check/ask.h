@@ -14,7 +14,7 @@ static inline bool is_competition(const struct lift *lift)
 
 static inline bool at_effort(const struct set_view *set, int effort)
 {
-    return set->has_effort && ratio_cmp(set->effort, ratio_int(effort)) >= 0;
+    return set->has_effort && set->effort_whole >= effort;
 }
 
 static inline bool is_single(const struct set_view *set)

@@ -31,6 +31,7 @@ struct set_view {
     bool amrap;
     bool has_effort;
     struct ratio effort;     /* rpe, exact: the target's middle, else the expected one of the rounded load; amrap: 10 */
+    int effort_whole;        /* rounded down: enough to be compared with a whole one */
     bool has_percent;
     struct ratio percent;    /* of the max used, exact */
     bool has_asked;

@@ -399,7 +399,7 @@ static void stale_met(struct asking *asking, const struct block_view *block, con
 void rule_stale_max(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int i = 0; i < block->set_count && !rule_is_off(asking, block); i++) {
+    for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
         struct date done = max ? record_last_day(block->plan->record, set->lift, set->week->start) : (struct date){ 0 };

@@ -150,7 +150,7 @@ static int days_out(const struct block_view *block, struct date date)
 
 static bool is_failure(const struct set_view *set)
 {
-    return set->amrap || (set->has_effort && is_possible(set) && ratio_cmp(set->effort, ratio_make(19, 2)) >= 0);
+    return set->amrap || (at_effort(set, 9) && is_possible(set) && ratio_cmp(set->effort, ratio_halves(19)) >= 0);
 }
 
 static bool is_heavy_kind(const struct set_view *set)
@@ -161,9 +161,9 @@ static bool is_heavy_kind(const struct set_view *set)
 static bool fails_outside(const struct block_view *block, const struct set_view *set, struct bounds limit)
 {
     (void)limit;
-    int out = days_out(block, set->date);
     if (!is_failure(set))
         return false;
+    int out = days_out(block, set->date);
     if (block->block->goal == GOAL_HYPERTROPHY && (out < 0 || out >= BUILDING_DAYS))
         return false;
     return !(set->main && is_heavy_kind(set) && out >= 0 && out <= LAST_DAYS);

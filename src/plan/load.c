@@ -71,8 +71,11 @@ static struct lowest lowest_cap(struct loading *l)
     return lowest;
 }
 
+/* What a bodyweight lift has of her on top of what it is loaded with. */
 static struct weight own_weight(const struct loading *l)
 {
+    if (l->entry->lift->loads != LOADS_BODYWEIGHT)
+        return (struct weight){ 0 };
     const struct bodyweight_line *line = history_bodyweight(l->p->athlete, l->week->start);
     return line ? line->weight : (struct weight){ 0 };
 }
@@ -195,10 +198,7 @@ static void discs(struct loading *l)
 
 static void show(struct loading *l)
 {
-    l->run->shown = l->run->load;
-    if (l->entry->lift->loads != LOADS_BODYWEIGHT)
-        return;
-    l->run->shown.e10 -= own_weight(l).e10;
+    l->run->shown.e10 = l->run->load.e10 - own_weight(l).e10;
 }
 
 static bool aims_above_cap(const struct loading *l)
@@ -254,29 +254,25 @@ static void loading_by_diary(struct loading *l)
     l->has_max = true;
 }
 
-static struct plan_run run_make(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry,
-                                struct work_group *group, const struct spec *spec)
+/* `l`: as for all sets of the entry. */
+static void run_make(struct loading l, struct work_group *group, const struct spec *spec, struct plan_run *run)
 {
-    struct plan_run run = { .max = ratio_int(0), .own_max = ratio_int(0) };
-    struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .group = group, .spec = spec, .run = &run };
-    l.max = work_max(p, week, entry->lift);
-    l.has_max = l.max.line != NULL;
+    *run = (struct plan_run){ .max = ratio_int(0), .own_max = ratio_int(0) };
+    l.group = group, l.spec = spec, l.run = run;
     if (group->load_kind == LOAD_PERCENT && group->role != ROLE_WARM_UP)
-        run.by_line = true;
+        run->by_line = true;
     else
         loading_by_diary(&l);
-    l.curve = history_curve(p->model, p->block, p->athlete, entry->lift);
     l.reason = group->changes;
-    run.has_effort = group->load_kind == LOAD_EFFORT;
-    run.effort_low = spec->effort_low;
-    run.effort_high = spec->effort_high;
+    run->has_effort = group->load_kind == LOAD_EFFORT;
+    run->effort_low = spec->effort_low;
+    run->effort_high = spec->effort_high;
     if (raw_load(&l))
         finish_load(&l);
     else
         open_load(&l);
-    run.reason = p->bare ? NULL : l.reason;
-    run.own_max = l.has_max ? l.max.load : ratio_int(0);
-    return run;
+    run->reason = l.p->bare ? NULL : l.reason;
+    run->own_max = l.has_max ? l.max.load : ratio_int(0);
 }
 
 /* ---- groups and entries ---- */
@@ -289,20 +285,21 @@ static bool runs_alike(const struct work_run *a, const struct work_run *b)
            (a->made.has_load || a->made.open == b->made.open || (a->made.open && b->made.open && !strcmp(a->made.open, b->made.open)));
 }
 
-static void group_loads(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry, struct work_group *group)
+static void group_loads(const struct loading *of_entry, struct work_group *group)
 {
     int sets = group->reps_kind == REPS_TOTAL ? 0 : (group->sets_low + group->sets_high + 1) / 2;
     int wanted = group->spec_count > 1 && sets > 0 ? sets : 1;
-    struct work_run *runs = NEW_MANY(p->arena, struct work_run, wanted);
+    struct work_run *runs = NEW_MANY(of_entry->p->arena, struct work_run, wanted);
     int count = 0;
     for (int set = 0; set < wanted && !group->left_out; set++) {
-        const struct spec *spec = &group->specs[set < group->spec_count ? set : group->spec_count - 1];
-        struct work_run run = { .sets = wanted > 1 ? 1 : sets, .spec = spec };
-        run.made = run_make(p, week, day, entry, group, spec);
-        if (count && runs_alike(&runs[count - 1], &run))
-            runs[count - 1].sets += run.sets;
+        struct work_run *run = &runs[count];
+        run->spec = &group->specs[set < group->spec_count ? set : group->spec_count - 1];
+        run->sets = wanted > 1 ? 1 : sets;
+        run_make(*of_entry, group, run->spec, &run->made);
+        if (count && runs_alike(&runs[count - 1], run))
+            runs[count - 1].sets += run->sets;
         else
-            runs[count++] = run;
+            count++;
     }
     group->runs = runs;
     group->run_count = group->left_out ? 0 : count;
@@ -349,10 +346,13 @@ void entry_loads(struct planning *p, struct work_week *week, struct work_day *da
     if (entry->stage != STAGE_NEW)
         return;
     entry->stage = STAGE_WORKING;
+    struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .max = work_max(p, week, entry->lift),
+                         .curve = history_curve(p->model, p->block, p->athlete, entry->lift) };
+    l.has_max = l.max.line != NULL;
     for (int warm_up = 0; warm_up < 2; warm_up++)
         for (int i = 0; i < entry->groups.count; i++)
             if ((entry->groups.at[i].role == ROLE_WARM_UP) == (warm_up == 1)) {
-                group_loads(p, week, day, entry, &entry->groups.at[i]);
+                group_loads(&l, &entry->groups.at[i]);
                 group_done(entry, &entry->groups.at[i]);
             }
     thin_warm_ups(entry);

@@ -1,5 +1,5 @@
 /* Loads: changed, capped, rounded once to a weight the gym can make, and what that weight means (language.md, section 5). */
-#include "plan/loading.h"
+#include "plan/recall.h"
 
 /* ---- changes, caps, rounding ---- */
 
@@ -254,25 +254,29 @@ static void loading_by_diary(struct loading *l)
     l->has_max = true;
 }
 
-/* `l`: as for all sets of the entry. */
-static void run_make(struct loading l, struct work_group *group, const struct spec *spec, struct plan_run *run)
+/* Works out what `l` asks for, which starts as it is for all sets of the entry. */
+static void run_make(struct loading l)
 {
+    const struct work_group *group = l.group;
+    struct plan_run *run = l.run;
+    int said = findings_said(l.p->model->findings);
     *run = (struct plan_run){ .max = ratio_int(0), .own_max = ratio_int(0) };
-    l.group = group, l.spec = spec, l.run = run;
     if (group->load_kind == LOAD_PERCENT && group->role != ROLE_WARM_UP)
         run->by_line = true;
     else
         loading_by_diary(&l);
     l.reason = group->changes;
     run->has_effort = group->load_kind == LOAD_EFFORT;
-    run->effort_low = spec->effort_low;
-    run->effort_high = spec->effort_high;
+    run->effort_low = l.spec->effort_low;
+    run->effort_high = l.spec->effort_high;
     if (raw_load(&l))
         finish_load(&l);
     else
         open_load(&l);
     run->reason = l.p->bare ? NULL : l.reason;
     run->own_max = l.has_max ? l.max.load : ratio_int(0);
+    if (findings_said(l.p->model->findings) == said)
+        recall_keep(&l);
 }
 
 /* ---- groups and entries ---- */
@@ -285,17 +289,20 @@ static bool runs_alike(const struct work_run *a, const struct work_run *b)
            (a->made.has_load || a->made.open == b->made.open || (a->made.open && b->made.open && !strcmp(a->made.open, b->made.open)));
 }
 
-static void group_loads(const struct loading *of_entry, struct work_group *group)
+static void group_loads(struct loading *l, struct work_group *group)
 {
     int sets = group->reps_kind == REPS_TOTAL ? 0 : (group->sets_low + group->sets_high + 1) / 2;
     int wanted = group->spec_count > 1 && sets > 0 ? sets : 1;
-    struct work_run *runs = NEW_MANY(of_entry->p->arena, struct work_run, wanted);
+    struct work_run *runs = NEW_MANY(l->p->arena, struct work_run, wanted);
     int count = 0;
+    l->group = group;
     for (int set = 0; set < wanted && !group->left_out; set++) {
         struct work_run *run = &runs[count];
         run->spec = &group->specs[set < group->spec_count ? set : group->spec_count - 1];
         run->sets = wanted > 1 ? 1 : sets;
-        run_make(*of_entry, group, run->spec, &run->made);
+        l->spec = run->spec, l->run = &run->made;
+        if (!recall_run(l))
+            run_make(*l);
         if (count && runs_alike(&runs[count - 1], run))
             runs[count - 1].sets += run->sets;
         else

@@ -193,7 +193,7 @@ static uint64_t gcd_short(uint64_t a, uint64_t b)
         return a | b;
     int twos = __builtin_ctzll(a | b);
     a >>= __builtin_ctzll(a);
-    while (b != 0) {
+    while (b != 0 && a != 1) {
         b >>= __builtin_ctzll(b);
         uint64_t less = a < b ? a : b;
         b = a < b ? b - a : a - b;
@@ -245,6 +245,8 @@ static uint64_t short_size(wide a)
 
 static struct ratio short_mul(struct ratio a, struct ratio b)
 {
+    if (a.den == 1 && b.den == 1)
+        return (struct ratio){ a.num * b.num, 1 };
     uint64_t across = gcd_short(short_size(a.num), (uint64_t)b.den), back = gcd_short(short_size(b.num), (uint64_t)a.den);
     int64_t an = (int64_t)a.num / (int64_t)across, bn = (int64_t)b.num / (int64_t)back;
     return (struct ratio){ (wide)an * bn, (wide)((uint64_t)a.den / back) * (wide)((uint64_t)b.den / across) };
@@ -253,8 +255,8 @@ static struct ratio short_mul(struct ratio a, struct ratio b)
 /* Knuth, Seminumerical Algorithms 4.5.1: what can still be cancelled divides the common part of the two below. */
 static struct ratio short_add(struct ratio a, struct ratio b)
 {
-    if (a.den == 1 && b.den == 1)
-        return (struct ratio){ a.num + b.num, 1 };
+    if (a.den == 1 || b.den == 1)
+        return (struct ratio){ a.num * b.den + b.num * a.den, a.den * b.den };
     uint64_t common = gcd_short((uint64_t)a.den, (uint64_t)b.den);
     wide num = a.num * (wide)((uint64_t)b.den / common) + b.num * (wide)((uint64_t)a.den / common);
     if (common == 1)
@@ -338,8 +340,11 @@ int ratio_cmp_parts(struct ratio a, struct ratio b)
 
 struct ratio ratio_percent(struct ratio a, struct dec percent)
 {
+    enum { HALVES_OF_ALL = 200 };
     if (percent.e10 == 100 * DEC_ONE)
         return a;
+    if (percent.e10 % (DEC_ONE / 2) == 0)
+        return ratio_mul(a, ratio_make(percent.e10 / (DEC_ONE / 2), HALVES_OF_ALL));
     return ratio_mul(a, ratio_make(percent.e10, (wide)100 * DEC_ONE));
 }
 

@@ -16,15 +16,26 @@ struct curve_row {
     int last; /* n is held here; 0: no end */
 };
 
+/* Of such parts no product with a formula's numbers, below 2^24, outgrows a ratio's: one fraction is enough. */
+static bool is_short(struct ratio n)
+{
+    const wide most = (wide)1 << 62;
+    return n.num < most && n.num > -most && n.den < most;
+}
+
 /* a / (b + n), the shape of the two linear-in-reps formulas once scaled */
 static struct ratio share_over(int64_t a, int64_t b, struct ratio n)
 {
+    if (is_short(n))
+        return ratio_make(a * n.den, b * n.den + n.num);
     return ratio_div(ratio_int(a), ratio_add(ratio_int(b), n));
 }
 
 /* (a - b n) / c */
 static struct ratio share_falling(int64_t a, int64_t b, int64_t c, struct ratio n)
 {
+    if (is_short(n))
+        return ratio_make(a * n.den - b * n.num, c * n.den);
     struct ratio top = ratio_sub(ratio_int(a), ratio_mul(ratio_int(b), n));
     return ratio_div(top, ratio_int(c));
 }
@@ -92,12 +103,16 @@ static struct ratio brzycki_then_epley(struct ratio n)
 /* share = a / (b + n) */
 static struct ratio reps_under(int64_t a, int64_t b, struct ratio p)
 {
+    if (is_short(p))
+        return ratio_make(a * p.den - b * p.num, p.num);
     return ratio_sub(ratio_div(ratio_int(a), p), ratio_int(b));
 }
 
 /* share = (a - b n) / c */
 static struct ratio reps_falling(int64_t a, int64_t b, int64_t c, struct ratio p)
 {
+    if (is_short(p))
+        return ratio_make(a * p.den - c * p.num, b * p.den);
     return ratio_div(ratio_sub(ratio_int(a), ratio_mul(ratio_int(c), p)), ratio_int(b));
 }
 
@@ -159,7 +174,7 @@ static struct ratio handbook_reps(struct ratio p)
 
 static struct ratio brzycki_then_epley_reps(struct ratio p)
 {
-    return ratio_cmp(p, ratio_make(3, 4)) >= 0 ? brzycki_reps(p) : reps_under(30, 30, p);
+    return ratio_cmp(p, (struct ratio){ 3, 4 }) >= 0 ? brzycki_reps(p) : reps_under(30, 30, p);
 }
 
 static const struct curve_row rows[] = {

@@ -155,14 +155,17 @@ static void expect(struct loading *l)
     if (run->max.num == 0 || run->load.e10 <= 0)
         return;
     run->has_percent = true;
-    run->percent = ratio_nearest(ratio_div(ratio_mul(load, ratio_int(100)), run->max), (struct dec){ DEC_ONE / 10 });
+    run->percent = ratio_nearest(run->max.den == 1 ? (struct ratio){ 100 * load.num, run->max.num } /* lowest terms do not matter */
+                                                   : ratio_div(ratio_mul(load, ratio_int(100)), run->max), (struct dec){ DEC_ONE / 10 });
     if (!l->has_max || run->has_effort || !loading_is_counted(l))
         return;
     struct ratio share = ratio_div(load, l->max.load), reps = reps_middle(l->spec);
     run->has_expected = true;
     run->expected = curve_effort(&l->curve, share, reps);
-    run->expected_under_one = curve_compare(&l->curve, share, reps, dec_int(1)) < 0;
-    if (l->group->role != ROLE_WARM_UP && curve_compare(&l->curve, share, reps, dec_int(10)) > 0)
+    /* Rounded to the half, it has to be looked at again only near the ends of the scale, and where curves are held at an end. */
+    bool low = run->expected.e10 <= dec_int(1).e10 || l->spec->reps_high > CURVE_REPS_MOST - 10, high = run->expected.e10 >= dec_int(10).e10;
+    run->expected_under_one = low && curve_compare(&l->curve, share, reps, dec_int(1)) < 0;
+    if (high && l->group->role != ROLE_WARM_UP && curve_compare(&l->curve, share, reps, dec_int(10)) > 0)
         impossible(l, arena_format(l->p->arena, "%s %%", dec_text(l->p->arena, ratio_nearest(ratio_mul(share, ratio_int(100)), (struct dec){ DEC_ONE / 10 }))));
 }
 

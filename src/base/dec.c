@@ -191,6 +191,11 @@ static uint64_t gcd_short(uint64_t a, uint64_t b)
         return 1;
     if (a == 0 || b == 0)
         return a | b;
+    enum { APART = 12 }; /* bits: then one division costs less than that many turns */
+    if (a >> APART > b && (a %= b) == 0)
+        return b;
+    if (b >> APART > a && (b %= a) == 0)
+        return a;
     int twos = __builtin_ctzll(a | b);
     a >>= __builtin_ctzll(a);
     while (b != 0 && a != 1) {

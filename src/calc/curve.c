@@ -272,7 +272,7 @@ struct ratio curve_share(const struct curve *curve, struct ratio n)
 
 struct ratio curve_could_do(struct ratio reps, struct dec rpe)
 {
-    return ratio_sub(ratio_add(reps, ratio_int(10)), ratio_dec(rpe));
+    return ratio_add(reps, ratio_dec((struct dec){ 10 * DEC_ONE - rpe.e10 }));
 }
 
 /* The effort is above rpe where p allows fewer repetitions than `possible`, those done and those that rpe leaves. */

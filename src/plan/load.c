@@ -353,7 +353,7 @@ static void group_done(struct work_entry *entry, const struct work_group *group)
 
 void entry_loads(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry)
 {
-    if (entry->stage != STAGE_NEW)
+    if (entry->stage != STAGE_NEW || !entry->groups.count)
         return;
     entry->stage = STAGE_WORKING;
     struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .max = work_max(p, week, entry->lift),

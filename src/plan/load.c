@@ -159,7 +159,8 @@ static void expect(struct loading *l)
                                                    : ratio_div(ratio_mul(load, ratio_int(100)), run->max), (struct dec){ DEC_ONE / 10 });
     if (!l->has_max || run->has_effort || !loading_is_counted(l))
         return;
-    struct ratio share = ratio_div(load, l->max.load), reps = reps_middle(l->spec);
+    struct ratio reps = reps_middle(l->spec), max = l->max.load;
+    struct ratio share = max.den == 1 ? (struct ratio){ load.num, max.num } : ratio_div(load, max); /* here neither */
     run->has_expected = true;
     run->expected = curve_effort(&l->curve, share, reps);
     /* Rounded to the half, it has to be looked at again only near the ends of the scale, and where curves are held at an end. */

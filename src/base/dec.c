@@ -64,10 +64,18 @@ int dec_decimals(struct dec a)
 int dec_write(char *to, struct dec a)
 {
     char digits[24];
-    int count = 0, length = 0, decimals = dec_decimals(a);
+    int count = 0, length = 0, decimals = 1;
     uint64_t rest = a.e10 < 0 ? 0 - (uint64_t)a.e10 : (uint64_t)a.e10;
-    for (int i = decimals; i < MOST_DECIMALS; i++)
-        rest /= 10;
+    const uint64_t tenth = DEC_ONE / 10;
+    if (rest % tenth == 0) { /* most have one decimal or none */
+        rest /= tenth;
+        if (rest % 10 == 0)
+            rest /= 10, decimals = 0;
+    } else {
+        decimals = dec_decimals(a);
+        for (int i = decimals; i < MOST_DECIMALS; i++)
+            rest /= 10;
+    }
     for (; rest != 0 || count <= decimals; rest /= 10)
         digits[count++] = (char)('0' + rest % 10);
     if (a.e10 < 0)

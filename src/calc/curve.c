@@ -287,6 +287,12 @@ struct ratio curve_share(const struct curve *curve, struct ratio n)
     return strictly(share_at(curve, n));
 }
 
+/* As ratio_cmp with 1. */
+static int cmp_with_one(struct ratio p)
+{
+    return (p.num > p.den) - (p.num < p.den);
+}
+
 struct ratio curve_could_do(struct ratio reps, struct dec rpe)
 {
     return ratio_add(reps, ratio_dec((struct dec){ 10 * DEC_ONE - rpe.e10 }));
@@ -295,10 +301,9 @@ struct ratio curve_could_do(struct ratio reps, struct dec rpe)
 /* The effort is above rpe where p allows fewer repetitions than `possible`, those done and those that rpe leaves. */
 int curve_compare(const struct curve *curve, struct ratio p, struct ratio reps, struct dec rpe)
 {
-    struct ratio one = ratio_int(1);
     struct ratio possible = curve_could_do(reps, rpe);
-    if (ratio_cmp(p, one) == 0) /* share is 1 for all n <= 1; the max itself stands for n = 1 */
-        return ratio_cmp(possible, one);
+    if (cmp_with_one(p) == 0) /* share is 1 for all n <= 1; the max itself stands for n = 1 */
+        return cmp_with_one(possible);
     if (is_past_end(curve->row, possible))
         return 1;
     struct ratio share = share_at(curve, possible);
@@ -312,7 +317,7 @@ static struct ratio reps_at(const struct curve *curve, struct ratio p)
 {
     const struct curve_row *row = curve->row;
     struct ratio most = ratio_int(row && row->last ? row->last : CURVE_REPS_MOST), n;
-    int side = ratio_cmp(p, ratio_int(1));
+    int side = cmp_with_one(p);
     if (side >= 0)
         return side ? ratio_make(1, 2) : ratio_int(1);
     if (row && row->exact_reps)
@@ -333,7 +338,7 @@ struct ratio curve_reps(const struct curve *curve, struct ratio p)
 
 struct dec curve_effort(const struct curve *curve, struct ratio p, struct ratio reps)
 {
-    if (ratio_cmp(p, ratio_int(1)) > 0) {
+    if (cmp_with_one(p) > 0) {
         struct dec at_max = curve_effort(curve, ratio_int(1), reps);
         return at_max.e10 >= dec_halves(EFFORT_MOST).e10 ? at_max : (struct dec){ at_max.e10 + DEC_ONE / 2 };
     }

@@ -26,7 +26,7 @@ static bool is_short(struct ratio n)
 /* In lowest terms only where it has to be: what is compared or rounded in here does not need them, and what goes out gets them. */
 static struct ratio loosely(wide num, wide den)
 {
-    struct ratio fraction = { num, den };
+    struct ratio fraction = { den < 0 ? -num : num, den < 0 ? -den : den };
     return is_short(fraction) ? fraction : ratio_make(num, den);
 }
 

@@ -16,23 +16,87 @@ static bool is_known(struct setwright *sw, struct checking *checking, const stru
     return taker && sw->is_alike ? taker->knows(taker->context, first, &sw->alike, fine) : fine;
 }
 
+/* What is planned and asked of one athlete. */
+struct check_her {
+    struct setwright *sw;
+    struct checking *checking;
+    const struct pair *first; /* her pairs */
+    int count;
+    bool *const *touched;
+    const struct pair **trained; /* those whose block she trains, by start */
+    const struct block **blocks; /* hers, beside them */
+    int trained_count;
+};
+
+static struct check_her her_of(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched)
+{
+    arena_reset(sw->hers);
+    struct check_her her = { .sw = sw, .checking = checking, .first = first, .count = count, .touched = touched,
+                             .trained = NEW_MANY(sw->hers, const struct pair *, count + 1),
+                             .blocks = NEW_MANY(sw->hers, const struct block *, count + 1) };
+    const int *order = pairs_by_start(sw, sw->hers, first, count);
+    for (int i = 0; i < count; i++) {
+        const struct pair *pair = &first[order[i]];
+        her.trained[her.trained_count] = pair;
+        if ((her.blocks[her.trained_count] = model_block_for(sw->model, pair->block, pair->athlete)))
+            her.trained_count++;
+    }
+    return her;
+}
+
+static void was_fine(struct setwright *sw, const struct plan *plan)
+{
+    if (plan->alike && !plan->said)
+        alike_was_fine(sw->alikes, plan->alike);
+}
+
+/* Each plan is forgotten before the next is made: memory grows with the longest block. */
+static void check_apart(const struct check_her *her)
+{
+    struct setwright *sw = her->sw;
+    bool asks = checking_begin(her->checking, sw->hers, her->first->athlete, NULL, her->blocks, her->trained_count);
+    for (int i = 0; i < her->trained_count; i++) {
+        plans_forget(sw);
+        const struct plan *plan = plan_of(sw, her->trained[i], her->blocks[i], NULL, her->touched);
+        was_fine(sw, plan);
+        if (asks)
+            checking_plan(her->checking, sw->scratch, plan);
+    }
+    if (asks)
+        checking_end(her->checking, sw->scratch);
+}
+
+/* Where results feed back, or somebody wants all of her plans. */
+static struct plan **check_together(const struct check_her *her)
+{
+    struct setwright *sw = her->sw;
+    struct record *record;
+    plans_forget(sw);
+    struct plan **plans = plans_of(sw, her->first, her->count, her->touched, &record);
+    bool asks = checking_begin(her->checking, sw->hers, her->first->athlete, record, her->blocks, her->trained_count);
+    for (int i = 0; i < her->trained_count; i++) {
+        const struct plan *plan = plans[her->trained[i] - her->first];
+        was_fine(sw, plan);
+        if (asks)
+            checking_plan(her->checking, sw->scratch, plan);
+    }
+    if (asks)
+        checking_end(her->checking, sw->scratch);
+    return plans;
+}
+
 /* Plans all blocks of one athlete and asks the rules; `taker` (NULL: nobody) gets the plans, NULL where she leaves a block out. */
 static bool check_athlete(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched,
                           const struct plan_taker *taker)
 {
-    struct record *record;
-    int planned = 0;
     if (is_known(sw, checking, first, count, taker))
         return !taker || taker->take(taker->context, first, count, NULL);
-    plans_forget(sw);
-    struct plan **plans = plans_of(sw, first, count, touched, &record);
-    struct plan **trained = NEW_MANY(sw->scratch, struct plan *, count + 1);
-    for (int i = 0; i < count; i++)
-        if (plans[i])
-            trained[planned++] = plans[i];
-    if (planned && trained[0]->alike && !trained[0]->said)
-        alike_was_fine(sw->alikes, trained[0]->alike);
-    checking_athlete(checking, sw->scratch, first->athlete, record, trained, planned);
+    struct check_her her = her_of(sw, checking, first, count, touched);
+    struct plan **plans = NULL;
+    if (taker || first->athlete->diary_count)
+        plans = check_together(&her);
+    else
+        check_apart(&her);
     return !taker || taker->take(taker->context, first, count, plans);
 }
 
@@ -46,7 +110,9 @@ static void check_unplanned(struct setwright *sw, struct checking *checking, con
         plans_forget(sw);
         struct record *record = record_new(sw->scratch, sw->model, athlete, NULL, 0);
         record_finish(record);
-        checking_athlete(checking, sw->scratch, athlete, record, NULL, 0);
+        arena_reset(sw->hers);
+        if (checking_begin(checking, sw->hers, athlete, record, NULL, 0))
+            checking_end(checking, sw->scratch);
     }
 }
 

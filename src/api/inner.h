@@ -20,6 +20,7 @@ struct pair {
 struct setwright {
     jmp_buf out_of_memory;
     struct arena *arena, *scratch, *work; /* the run's; the trees', then one plan's at a time; one call's */
+    struct arena *hers;                   /* what outlives the plans of the athlete at hand, while she is checked */
     struct interner *interner;
     struct sources *sources;
     struct findings *findings;
@@ -90,6 +91,10 @@ struct plan *plan_add(struct setwright *sw, const struct pair *pair);
 struct plan *plan_pair(struct setwright *sw, const struct pair *pair);
 /* Empties `scratch`. */
 void plans_forget(struct setwright *sw);
+/* The pairs of one athlete in order of their blocks' starts, in `arena`: results of the earlier ones count in the later. */
+const int *pairs_by_start(struct setwright *sw, struct arena *arena, const struct pair *first, int count);
+/* Plans her block of the pair; `record` as for plan_make; touched[block] likewise, or NULL. */
+struct plan *plan_of(struct setwright *sw, const struct pair *pair, const struct block *block, struct record *record, bool *const *touched);
 /* All plans of an athlete with `count` pairs from `first` on, in their order, into `scratch`; touched[block] as for plan_make, or
  * NULL. `record` (may be NULL) gets her diary's record, NULL without a diary. */
 struct plan **plans_of(struct setwright *sw, const struct pair *first, int count, bool *const *touched, struct record **record);

@@ -16,6 +16,7 @@ static bool begin(struct setwright *sw)
     arena_share(sw->scratch, &sw->budget);
     arena_share(sw->work, &sw->budget);
     sw->lifter = arena_within(sw->arena);
+    sw->hers = arena_within(sw->arena);
     sw->interner = interner_new(sw->arena);
     sw->sources = sources_new(sw->arena);
     sw->findings = findings_new(sw->arena, sw->sources);

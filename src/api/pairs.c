@@ -121,14 +121,24 @@ static int by_day(const void *a, const void *b)
                                   : (one->pair > other->pair) - (one->pair < other->pair);
 }
 
-/* The pairs in order of their blocks' starts: results of the earlier ones count in the later. */
-static struct start *by_start(struct setwright *sw, const struct pair *first, int count)
+const int *pairs_by_start(struct setwright *sw, struct arena *arena, const struct pair *first, int count)
 {
-    struct start *order = NEW_MANY(sw->scratch, struct start, count + 1);
+    struct start *starts = NEW_MANY(arena, struct start, count + 1);
+    int *order = NEW_MANY(arena, int, count + 1);
     for (int i = 0; i < count; i++)
-        order[i] = (struct start){ sw->model->blocks[first[i].block]->start.day, i };
-    qsort(order, (size_t)count, sizeof *order, by_day);
+        starts[i] = (struct start){ sw->model->blocks[first[i].block]->start.day, i };
+    qsort(starts, (size_t)count, sizeof *starts, by_day);
+    for (int i = 0; i < count; i++)
+        order[i] = starts[i].pair;
     return order;
+}
+
+struct plan *plan_of(struct setwright *sw, const struct pair *pair, const struct block *block, struct record *record, bool *const *touched)
+{
+    return plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = block, .athlete = pair->athlete, .record = record,
+                                                      .shapes = sw->shapes, .bare = sw->bare, .for_rules = sw->for_rules,
+                                                      .alike = sw->is_alike ? &sw->alike : NULL,
+                                                      .touched = touched ? touched[pair->block] : NULL });
 }
 
 struct plan **plans_of(struct setwright *sw, const struct pair *first, int count, bool *const *touched, struct record **record)
@@ -136,19 +146,15 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
     const struct athlete *athlete = first->athlete;
     struct plan **plans = NEW_MANY(sw->scratch, struct plan *, count + 1);
     const struct block **blocks = NEW_MANY(sw->scratch, const struct block *, count + 1), **hers = NEW_MANY(sw->scratch, const struct block *, count + 1);
-    const struct start *order = by_start(sw, first, count);
+    const int *order = pairs_by_start(sw, sw->scratch, first, count);
     int trained = 0;
     for (int i = 0; i < count; i++)
         if ((blocks[i] = model_block_for(sw->model, first[i].block, athlete)))
             hers[trained++] = blocks[i];
     struct record *made = record_new(sw->scratch, sw->model, athlete, hers, trained);
     for (int i = 0; i < count; i++) {
-        int at = order[i].pair;
-        const struct pair *pair = &first[at];
-        if (blocks[at])
-            plans[at] = plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = blocks[at], .athlete = athlete,
-                                                                         .record = made, .shapes = sw->shapes, .bare = sw->bare, .for_rules = sw->for_rules, .alike = sw->is_alike ? &sw->alike : NULL,
-                                                                         .touched = touched ? touched[pair->block] : NULL });
+        if (blocks[order[i]])
+            plans[order[i]] = plan_of(sw, &first[order[i]], blocks[order[i]], made, touched);
     }
     if (made)
         record_finish(made);

@@ -64,10 +64,18 @@ int dec_decimals(struct dec a)
 int dec_write(char *to, struct dec a)
 {
     char digits[24];
-    int count = 0, length = 0, decimals = dec_decimals(a);
+    int count = 0, length = 0, decimals = 1;
     uint64_t rest = a.e10 < 0 ? 0 - (uint64_t)a.e10 : (uint64_t)a.e10;
-    for (int i = decimals; i < MOST_DECIMALS; i++)
-        rest /= 10;
+    const uint64_t tenth = DEC_ONE / 10;
+    if (rest % tenth == 0) { /* most have one decimal or none */
+        rest /= tenth;
+        if (rest % 10 == 0)
+            rest /= 10, decimals = 0;
+    } else {
+        decimals = dec_decimals(a);
+        for (int i = decimals; i < MOST_DECIMALS; i++)
+            rest /= 10;
+    }
     for (; rest != 0 || count <= decimals; rest /= 10)
         digits[count++] = (char)('0' + rest % 10);
     if (a.e10 < 0)
@@ -191,9 +199,14 @@ static uint64_t gcd_short(uint64_t a, uint64_t b)
         return 1;
     if (a == 0 || b == 0)
         return a | b;
+    enum { APART = 12 }; /* bits: then one division costs less than that many turns */
+    if (a >> APART > b && (a %= b) == 0)
+        return b;
+    if (b >> APART > a && (b %= a) == 0)
+        return a;
     int twos = __builtin_ctzll(a | b);
     a >>= __builtin_ctzll(a);
-    while (b != 0) {
+    while (b != 0 && a != 1) {
         b >>= __builtin_ctzll(b);
         uint64_t less = a < b ? a : b;
         b = a < b ? b - a : a - b;
@@ -245,6 +258,8 @@ static uint64_t short_size(wide a)
 
 static struct ratio short_mul(struct ratio a, struct ratio b)
 {
+    if (a.den == 1 && b.den == 1)
+        return (struct ratio){ a.num * b.num, 1 };
     uint64_t across = gcd_short(short_size(a.num), (uint64_t)b.den), back = gcd_short(short_size(b.num), (uint64_t)a.den);
     int64_t an = (int64_t)a.num / (int64_t)across, bn = (int64_t)b.num / (int64_t)back;
     return (struct ratio){ (wide)an * bn, (wide)((uint64_t)a.den / back) * (wide)((uint64_t)b.den / across) };
@@ -253,8 +268,8 @@ static struct ratio short_mul(struct ratio a, struct ratio b)
 /* Knuth, Seminumerical Algorithms 4.5.1: what can still be cancelled divides the common part of the two below. */
 static struct ratio short_add(struct ratio a, struct ratio b)
 {
-    if (a.den == 1 && b.den == 1)
-        return (struct ratio){ a.num + b.num, 1 };
+    if (a.den == 1 || b.den == 1)
+        return (struct ratio){ a.num * b.den + b.num * a.den, a.den * b.den };
     uint64_t common = gcd_short((uint64_t)a.den, (uint64_t)b.den);
     wide num = a.num * (wide)((uint64_t)b.den / common) + b.num * (wide)((uint64_t)a.den / common);
     if (common == 1)
@@ -274,19 +289,14 @@ struct ratio ratio_make(wide num, wide den)
     return ratio_fit((num < 0) != (den < 0), (struct product){ 0, n / common }, (struct product){ 0, d / common });
 }
 
-struct ratio ratio_int(int64_t whole)
-{
-    return (struct ratio){ whole, 1 };
-}
-
+/* Most written numbers are whole or have a quarter or a tenth: so the common part is soon found. */
 struct ratio ratio_dec(struct dec a)
 {
-    return a.e10 % DEC_ONE ? ratio_make(a.e10, DEC_ONE) : ratio_int(a.e10 / DEC_ONE);
-}
-
-struct ratio ratio_weight(struct weight a)
-{
-    return (struct ratio){ a.e10, 1 };
+    enum { PARTS = 20 };
+    int64_t part = DEC_ONE / PARTS;
+    if (a.e10 % DEC_ONE == 0)
+        return ratio_int(a.e10 / DEC_ONE);
+    return a.e10 % part ? ratio_make(a.e10, DEC_ONE) : ratio_make(a.e10 / part, PARTS);
 }
 
 struct ratio ratio_add(struct ratio a, struct ratio b)
@@ -327,10 +337,9 @@ struct ratio ratio_div(struct ratio a, struct ratio b)
     return ratio_mul(a, turned);
 }
 
-int ratio_cmp(struct ratio a, struct ratio b)
+/* Of different denominators. */
+int ratio_cmp_parts(struct ratio a, struct ratio b)
 {
-    if (a.den == b.den)
-        return a.num < b.num ? -1 : a.num > b.num;
     if ((a.num < 0) != (b.num < 0))
         return a.num < 0 ? -1 : 1;
     if (is_short(a) && is_short(b)) {
@@ -344,8 +353,11 @@ int ratio_cmp(struct ratio a, struct ratio b)
 
 struct ratio ratio_percent(struct ratio a, struct dec percent)
 {
+    enum { HALVES_OF_ALL = 200 };
     if (percent.e10 == 100 * DEC_ONE)
         return a;
+    if (percent.e10 % (DEC_ONE / 2) == 0)
+        return ratio_mul(a, ratio_make(percent.e10 / (DEC_ONE / 2), HALVES_OF_ALL));
     return ratio_mul(a, ratio_make(percent.e10, (wide)100 * DEC_ONE));
 }
 

@@ -61,15 +61,29 @@ struct dec weight_in(struct weight weight, enum weight_unit unit);
 const char *weight_text(struct arena *arena, struct weight weight, enum weight_unit unit); /* "102.5 kg" */
 
 struct ratio ratio_make(wide num, wide den); /* den != 0 */
-struct ratio ratio_int(int64_t whole);
+static inline struct ratio ratio_int(int64_t whole)
+{
+    return (struct ratio){ whole, 1 };
+}
+static inline struct ratio ratio_halves(wide halves)
+{
+    return halves % 2 ? (struct ratio){ halves, 2 } : (struct ratio){ halves / 2, 1 };
+}
 struct ratio ratio_dec(struct dec a);
-struct ratio ratio_weight(struct weight a); /* in 1e-10 kg, as a whole number */
+static inline struct ratio ratio_weight(struct weight a) /* in 1e-10 kg, as a whole number */
+{
+    return (struct ratio){ a.e10, 1 };
+}
 struct ratio ratio_in(struct ratio load, enum weight_unit unit); /* 1e-10 kg in its unit, exactly */
 struct ratio ratio_add(struct ratio a, struct ratio b);
 struct ratio ratio_sub(struct ratio a, struct ratio b);
 struct ratio ratio_mul(struct ratio a, struct ratio b);
 struct ratio ratio_div(struct ratio a, struct ratio b); /* b != 0 */
-int ratio_cmp(struct ratio a, struct ratio b);          /* -1, 0, 1; exact */
+int ratio_cmp_parts(struct ratio a, struct ratio b);
+static inline int ratio_cmp(struct ratio a, struct ratio b) /* -1, 0, 1; exact */
+{
+    return a.den == b.den ? (a.num > b.num) - (a.num < b.num) : ratio_cmp_parts(a, b);
+}
 struct ratio ratio_percent(struct ratio a, struct dec percent); /* a * percent / 100 */
 
 /* To a multiple of the grain (above 0); what is out of range becomes the range's last multiple. */

@@ -16,15 +16,38 @@ struct curve_row {
     int last; /* n is held here; 0: no end */
 };
 
+/* Of such parts no product with a formula's numbers, below 2^24, outgrows a ratio's: one fraction is enough. */
+static bool is_short(struct ratio n)
+{
+    const wide most = (wide)1 << 62;
+    return n.num < most && n.num > -most && n.den < most;
+}
+
+/* In lowest terms only where it has to be: what is compared or rounded in here does not need them, and what goes out gets them. */
+static struct ratio loosely(wide num, wide den)
+{
+    struct ratio fraction = { den < 0 ? -num : num, den < 0 ? -den : den };
+    return is_short(fraction) ? fraction : ratio_make(num, den);
+}
+
+static struct ratio strictly(struct ratio fraction)
+{
+    return ratio_make(fraction.num, fraction.den);
+}
+
 /* a / (b + n), the shape of the two linear-in-reps formulas once scaled */
 static struct ratio share_over(int64_t a, int64_t b, struct ratio n)
 {
+    if (is_short(n))
+        return loosely(a * n.den, b * n.den + n.num);
     return ratio_div(ratio_int(a), ratio_add(ratio_int(b), n));
 }
 
 /* (a - b n) / c */
 static struct ratio share_falling(int64_t a, int64_t b, int64_t c, struct ratio n)
 {
+    if (is_short(n))
+        return loosely(a * n.den - b * n.num, c * n.den);
     struct ratio top = ratio_sub(ratio_int(a), ratio_mul(ratio_int(b), n));
     return ratio_div(top, ratio_int(c));
 }
@@ -92,12 +115,16 @@ static struct ratio brzycki_then_epley(struct ratio n)
 /* share = a / (b + n) */
 static struct ratio reps_under(int64_t a, int64_t b, struct ratio p)
 {
+    if (is_short(p))
+        return loosely(a * p.den - b * p.num, p.num);
     return ratio_sub(ratio_div(ratio_int(a), p), ratio_int(b));
 }
 
 /* share = (a - b n) / c */
 static struct ratio reps_falling(int64_t a, int64_t b, int64_t c, struct ratio p)
 {
+    if (is_short(p))
+        return loosely(a * p.den - c * p.num, b * p.den);
     return ratio_div(ratio_sub(ratio_int(a), ratio_mul(ratio_int(c), p)), ratio_int(b));
 }
 
@@ -159,7 +186,7 @@ static struct ratio handbook_reps(struct ratio p)
 
 static struct ratio brzycki_then_epley_reps(struct ratio p)
 {
-    return ratio_cmp(p, ratio_make(3, 4)) >= 0 ? brzycki_reps(p) : reps_under(30, 30, p);
+    return ratio_cmp(p, (struct ratio){ 3, 4 }) >= 0 ? brzycki_reps(p) : reps_under(30, 30, p);
 }
 
 static const struct curve_row rows[] = {
@@ -241,7 +268,7 @@ static struct ratio ratio_from_real(double share)
     return ratio_make(llround(share * (double)SHARE_STEPS), SHARE_STEPS);
 }
 
-struct ratio curve_share(const struct curve *curve, struct ratio n)
+static struct ratio share_at(const struct curve *curve, struct ratio n)
 {
     const struct curve_row *row = curve->row;
     if (ratio_cmp(n, ratio_int(1)) <= 0)
@@ -255,32 +282,42 @@ struct ratio curve_share(const struct curve *curve, struct ratio n)
     return row->exact ? row->exact(n) : ratio_from_real(row->real((double)n.num / (double)n.den));
 }
 
+struct ratio curve_share(const struct curve *curve, struct ratio n)
+{
+    return strictly(share_at(curve, n));
+}
+
+/* As ratio_cmp with 1. */
+static int cmp_with_one(struct ratio p)
+{
+    return (p.num > p.den) - (p.num < p.den);
+}
+
 struct ratio curve_could_do(struct ratio reps, struct dec rpe)
 {
-    return ratio_sub(ratio_add(reps, ratio_int(10)), ratio_dec(rpe));
+    return ratio_add(reps, ratio_dec((struct dec){ 10 * DEC_ONE - rpe.e10 }));
 }
 
 /* The effort is above rpe where p allows fewer repetitions than `possible`, those done and those that rpe leaves. */
 int curve_compare(const struct curve *curve, struct ratio p, struct ratio reps, struct dec rpe)
 {
-    struct ratio one = ratio_int(1);
     struct ratio possible = curve_could_do(reps, rpe);
-    if (ratio_cmp(p, one) == 0) /* share is 1 for all n <= 1; the max itself stands for n = 1 */
-        return ratio_cmp(possible, one);
+    if (cmp_with_one(p) == 0) /* share is 1 for all n <= 1; the max itself stands for n = 1 */
+        return cmp_with_one(possible);
     if (is_past_end(curve->row, possible))
         return 1;
-    struct ratio share = curve_share(curve, possible);
+    struct ratio share = share_at(curve, possible);
     bool at_end = curve->row && curve->row->last && ratio_cmp(possible, ratio_int(curve->row->last)) == 0;
     if (at_end && ratio_cmp(p, share) < 0)
         return 0;
     return ratio_cmp(p, share);
 }
 
-struct ratio curve_reps(const struct curve *curve, struct ratio p)
+static struct ratio reps_at(const struct curve *curve, struct ratio p)
 {
     const struct curve_row *row = curve->row;
     struct ratio most = ratio_int(row && row->last ? row->last : CURVE_REPS_MOST), n;
-    int side = ratio_cmp(p, ratio_int(1));
+    int side = cmp_with_one(p);
     if (side >= 0)
         return side ? ratio_make(1, 2) : ratio_int(1);
     if (row && row->exact_reps)
@@ -294,14 +331,21 @@ struct ratio curve_reps(const struct curve *curve, struct ratio p)
     return ratio_cmp(n, most) < 0 ? n : most;
 }
 
+struct ratio curve_reps(const struct curve *curve, struct ratio p)
+{
+    return strictly(reps_at(curve, p));
+}
+
 struct dec curve_effort(const struct curve *curve, struct ratio p, struct ratio reps)
 {
-    if (ratio_cmp(p, ratio_int(1)) > 0) {
+    if (cmp_with_one(p) > 0) {
         struct dec at_max = curve_effort(curve, ratio_int(1), reps);
         return at_max.e10 >= dec_halves(EFFORT_MOST).e10 ? at_max : (struct dec){ at_max.e10 + DEC_ONE / 2 };
     }
     if (!curve->row || curve->row->exact_reps) { /* one inverse instead of a search; an irrational one would miss its ties */
-        struct dec effort = ratio_nearest(ratio_sub(ratio_add(reps, ratio_int(10)), curve_reps(curve, p)), dec_halves(1));
+        struct ratio n = reps_at(curve, p), all = ratio_add(reps, ratio_int(10));
+        struct dec effort = ratio_nearest(is_short(n) && is_short(all) ? loosely(all.num * n.den - n.num * all.den, all.den * n.den)
+                                                                        : ratio_sub(all, n), dec_halves(1));
         int64_t least = dec_halves(EFFORT_LEAST).e10, most = dec_halves(EFFORT_MOST).e10;
         return (struct dec){ effort.e10 < least ? least : effort.e10 > most ? most : effort.e10 };
     }

@@ -213,6 +213,8 @@ bool ladder_ranges(struct arena *arena, const struct ladder_range *ranges, int c
 
 static wide wide_floor(wide num, wide den)
 {
+    if (num >= 0 && num <= INT64_MAX && den <= INT64_MAX) /* 128-bit division is slow */
+        return (int64_t)num / (int64_t)den;
     return num / den - (num % den < 0);
 }
 
@@ -257,7 +259,7 @@ struct weight ladder_round(const struct ladder *ladder, struct ratio load, enum 
         return below;
     if (rounding == ROUND_UP)
         return above;
-    struct ratio halfway = ratio_make((wide)below.e10 + above.e10, 2);
+    struct ratio halfway = ratio_halves((wide)below.e10 + above.e10);
     return ratio_cmp(load, halfway) <= 0 ? below : above;
 }
 

@@ -14,10 +14,14 @@ static int index_of_week(const struct series *series, int i)
     return 0;
 }
 
-static struct ratio_band band_of_set(const struct series_week *week, int set)
+static const struct band *band_of_set(const struct series_week *week, int set)
 {
-    struct band band = week->sets[set < week->count ? set : week->count - 1];
-    return (struct ratio_band){ ratio_dec(band.low), ratio_dec(band.high) };
+    return &week->sets[set < week->count ? set : week->count - 1];
+}
+
+static struct ratio_band exactly(const struct band *band)
+{
+    return (struct ratio_band){ ratio_dec(band->low), ratio_dec(band->high) };
 }
 
 static struct ratio to_grain(struct ratio a, struct dec grain)
@@ -33,8 +37,8 @@ static struct ratio ramp_between(struct ratio first, struct ratio last, int i, i
 
 static struct ratio_band ramp_value(const struct series *series, int i, int n, int set, struct dec grain)
 {
-    struct ratio_band first = band_of_set(&series->weeks[0], set);
-    struct ratio_band last = band_of_set(&series->weeks[series->count - 1], set);
+    struct ratio_band first = exactly(band_of_set(&series->weeks[0], set));
+    struct ratio_band last = exactly(band_of_set(&series->weeks[series->count - 1], set));
     if (i > n)
         i = n;
     return (struct ratio_band){ ramp_between(first.low, last.low, i, n, grain),
@@ -63,14 +67,21 @@ int series_sets(const struct series *series, int i)
     return series->kind == SERIES_RAMP && last > sets ? last : sets;
 }
 
+const struct band *series_written(const struct series *series, int i, int set)
+{
+    if (series->kind == SERIES_RAMP || (series->by.e10 && series_rises(series, i)))
+        return NULL;
+    return band_of_set(&series->weeks[index_of_week(series, i)], set);
+}
+
 struct ratio_band series_value(const struct series *series, int i, int n, int set, struct dec grain)
 {
+    const struct band *written = series_written(series, i, set);
+    if (written)
+        return exactly(written);
     if (series->kind == SERIES_RAMP)
         return ramp_value(series, i, n, set, grain);
-    struct ratio_band value = band_of_set(&series->weeks[index_of_week(series, i)], set);
-    int rises = series->by.e10 ? series_rises(series, i) : 0;
-    if (!rises)
-        return value;
-    struct ratio rise = ratio_mul(ratio_dec(series->by), ratio_int(rises));
+    struct ratio_band value = exactly(band_of_set(&series->weeks[index_of_week(series, i)], set));
+    struct ratio rise = ratio_mul(ratio_dec(series->by), ratio_int(series_rises(series, i)));
     return (struct ratio_band){ ratio_add(value.low, rise), ratio_add(value.high, rise) };
 }

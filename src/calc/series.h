@@ -32,6 +32,9 @@ struct ratio_band {
 
 int series_sets(const struct series *series, int i); /* comma-list length in training week i; 1 when all are alike */
 
+/* The value where it stands as written; NULL: it has to be worked out. */
+const struct band *series_written(const struct series *series, int i, int set);
+
 /* Training week i of n (both from 1; i > n holds the last for a ramp). `set` counts from 0; past the list its last holds.
  * Only a ramp is rounded to the grain, halves away from zero; a grain of 0 rounds nothing. */
 struct ratio_band series_value(const struct series *series, int i, int n, int set, struct dec grain);

@@ -2,6 +2,7 @@
 #ifndef CHECK_ASK_H
 #define CHECK_ASK_H
 
+#include "base/vec.h"
 #include "check/rule.h"
 
 enum { WEEK_DAYS = 7 };
@@ -13,7 +14,7 @@ static inline bool is_competition(const struct lift *lift)
 
 static inline bool at_effort(const struct set_view *set, int effort)
 {
-    return set->has_effort && ratio_cmp(set->effort, ratio_int(effort)) >= 0;
+    return set->has_effort && set->effort_whole >= effort;
 }
 
 static inline bool is_single(const struct set_view *set)
@@ -25,6 +26,28 @@ static inline bool is_single(const struct set_view *set)
 static inline int lift_at(const struct block_view *block, const struct lift *lift)
 {
     return numbers_known(&block->lift_numbers, lift, 0);
+}
+
+/* For what a rule keeps of lifts across blocks in one list: where the latest of each lift stands. Each names the one before it. */
+struct lift_chains {
+    struct numbers lifts;
+    VEC(int) latest;
+};
+static inline int chain_latest(const struct lift_chains *chains, const struct lift *lift) /* -1: none */
+{
+    int at = numbers_known(&chains->lifts, lift, 0);
+    return at < 0 ? -1 : chains->latest.at[at];
+}
+/* The next one stands at `place`; returns the one before it, or -1. */
+static inline int chain_add(struct arena *arena, struct lift_chains *chains, const struct lift *lift, int place)
+{
+    int before = chain_latest(chains, lift);
+    chains->lifts.arena = arena;
+    int at = numbers_give(&chains->lifts, lift, 0);
+    if (at == chains->latest.count)
+        vec_add(arena, &chains->latest, place);
+    chains->latest.at[at] = place;
+    return before;
 }
 
 /* Whether the date, if there is one, falls into the week. */

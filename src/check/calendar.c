@@ -15,7 +15,7 @@ static const char *day_text(struct asking *asking, struct date date)
 /* ---- deload-due ---- */
 
 /* Training weeks one after the other, through blocks that follow on. */
-struct run_of_weeks {
+struct deload_due {
     int count;
     struct date first, last; /* first days of its first and last week */
     bool over;               /* longer than the limit of the block where it passed it */
@@ -23,7 +23,7 @@ struct run_of_weeks {
     struct bounds limit;
 };
 
-static void run_end(struct asking *asking, struct run_of_weeks *run)
+static void run_end(struct asking *asking, struct deload_due *run)
 {
     if (run->over)
         rule_hit(
@@ -32,10 +32,10 @@ static void run_end(struct asking *asking, struct run_of_weeks *run)
             "%d training weeks in a row without a lighter one, %s to %s; the limit is %s", run->count,
             date_text(rule_arena(asking), run->first),
             date_text(rule_arena(asking), date_plus(run->last, WEEK_DAYS - 1)), bound_text(asking, run->limit.high));
-    *run = (struct run_of_weeks){ 0 };
+    *run = (struct deload_due){ 0 };
 }
 
-static void run_week(struct asking *asking, struct run_of_weeks *run, const struct block_view *block,
+static void run_week(struct asking *asking, struct deload_due *run, const struct block_view *block,
                      const struct week_view *week)
 {
     struct date start = week->week->start;
@@ -60,16 +60,19 @@ static void run_week(struct asking *asking, struct run_of_weeks *run, const stru
     }
 }
 
+void deload_due_keep(struct asking *asking, const struct block_view *block)
+{
+    struct deload_due *run = rule_kept(asking, sizeof *run);
+    if (block->break_before)
+        run_end(asking, run);
+    for (int i = 0; i < block->week_count; i++)
+        run_week(asking, run, block, &block->weeks[i]);
+}
+
 void rule_deload_due(struct asking *asking, const struct athlete_view *athlete)
 {
-    struct run_of_weeks run = { 0 };
-    for (int i = 0; i < athlete->block_count; i++) {
-        if (athlete->blocks[i].break_before)
-            run_end(asking, &run);
-        for (int j = 0; j < athlete->blocks[i].week_count; j++)
-            run_week(asking, &run, &athlete->blocks[i], &athlete->blocks[i].weeks[j]);
-    }
-    run_end(asking, &run);
+    (void)athlete;
+    run_end(asking, rule_kept(asking, sizeof(struct deload_due)));
 }
 
 /* ---- frequency ---- */
@@ -134,46 +137,46 @@ void rule_frequency(struct asking *asking, const struct block_view *block)
 
 /* A day that trains a competition lift hard: its hardest set. */
 struct hard_day {
-    const struct block_view *block;
-    const struct set_view *set;
+    const struct lift *lift;
+    const struct block *block;
+    const struct entry *entry;
+    const char *label; /* of the day */
+    struct ratio effort;
     struct date date;
-    int order; /* of meeting: by block and day */
+    int week, order; /* of meeting: by block and day */
 };
-struct hard_days {
-    struct arena *arena;
+struct back_to_back {
     VEC(struct hard_day) list;
 };
 
-/* `latest`: by the lift's place, where its last hard day of the block stands in the list, plus 1; 0: nowhere yet. */
-static void hard_set(struct hard_days *hard, const struct block_view *block, const struct set_view *set, int *latest)
+/* `latest`: by the lift's place, where its last hard day of the block stands in the list, plus 1; `first`: where the day's begin. */
+static void hard_set(struct asking *asking, const struct block_view *block, const struct set_view *set, int *latest, int first)
 {
-    struct hard_day *before = latest[set->lift_at] ? &hard->list.at[latest[set->lift_at] - 1] : NULL;
-    if (before && before->set->day == set->day) {
-        if (ratio_cmp(set->effort, before->set->effort) > 0)
-            before->set = set;
-        return;
-    }
-    struct hard_day day = { block, set, set->date, hard->list.count };
-    vec_add(hard->arena, &hard->list, day);
-    latest[set->lift_at] = hard->list.count;
+    struct back_to_back *hard = rule_kept(asking, sizeof *hard);
+    struct hard_day day = { .lift = set->lift, .block = block->block, .entry = set->entry->entry, .label = set->day->day->label,
+                            .effort = set->effort, .date = set->date, .week = set->week->number };
+    int at = latest[set->lift_at] > first ? latest[set->lift_at] - 1 : hard->list.count;
+    day.order = at;
+    if (at == hard->list.count)
+        vec_add(rule_keep_arena(asking), &hard->list, day);
+    else if (ratio_cmp(set->effort, hard->list.at[at].effort) > 0)
+        hard->list.at[at] = day;
+    latest[set->lift_at] = at + 1;
 }
 
-static struct hard_days hard_days_of(struct asking *asking, const struct athlete_view *athlete)
+void back_to_back_keep(struct asking *asking, const struct block_view *block)
 {
-    struct hard_days hard = { .arena = rule_arena(asking) };
-    for (int i = 0; i < athlete->block_count; i++) {
-        const struct block_view *block = &athlete->blocks[i];
-        if (rule_is_off(asking, block))
-            continue;
-        int *latest = NEW_MANY(hard.arena, int, block->lift_count + 1);
-        for (int j = 0; j < block->set_count; j++) {
-            const struct set_view *set = &block->sets[j];
-            if (set->week->kind == WEEK_TRAINING && date_is_set(set->day->date) && is_competition(set->lift) &&
-                at_effort(set, CLOSE_EFFORT))
-                hard_set(&hard, block, set, latest);
-        }
+    const struct back_to_back *hard = rule_kept(asking, sizeof *hard);
+    int *latest = NEW_MANY(rule_arena(asking), int, block->lift_count + 1);
+    if (rule_is_off(asking, block))
+        return;
+    for (int i = 0; i < block->day_count; i++) {
+        const struct day_view *day = &block->days[i];
+        int first = hard->list.count;
+        for (int j = day->first; j < day->past && day->dated && day->week->kind == WEEK_TRAINING; j++)
+            if (is_competition(block->sets[j].lift) && at_effort(&block->sets[j], CLOSE_EFFORT))
+                hard_set(asking, block, &block->sets[j], latest, first);
     }
-    return hard;
 }
 
 static const char *apart_text(int days)
@@ -190,15 +193,15 @@ static int by_date(const void *a, const void *b)
 
 static void back_to_back_ask(struct asking *asking, const struct hard_day *now, const struct hard_day *before)
 {
-    struct bounds limit = rule_limit(asking, now->block, NULL);
+    struct bounds limit = rule_limit_in(asking, now->block, NULL);
     int apart = now->date.day - before->date.day;
     if (!is_below(ratio_int(apart), limit.low))
         return;
-    rule_hit(asking, met_entry(now->block, now->set),
-             "move the day, or make one of the two light, at rpe 6 or less",
+    struct place_met place = { .block = now->block, .week = now->week, .day = now->label, .lift = now->lift->name,
+                               .at = now->entry->at, .origin = now->entry->origin, .level = LEVEL_OF_GOAL };
+    rule_hit(asking, place, "move the day, or make one of the two light, at rpe 6 or less",
              "%s is at rpe %s on %s and was at rpe %s %s; hard days of a lift want %s days from one to the next",
-             now->set->lift->name, rule_number(asking, now->set->effort), day_text(asking, now->date),
-             rule_number(asking, before->set->effort),
+             now->lift->name, rule_number(asking, now->effort), day_text(asking, now->date), rule_number(asking, before->effort),
              apart > 1 ? rule_text(asking, "%d %s", apart, apart_text(apart)) : apart_text(apart),
              bound_text(asking, limit.low));
 }
@@ -206,13 +209,14 @@ static void back_to_back_ask(struct asking *asking, const struct hard_day *now, 
 /* Each is held against the latest one before it of its lift, in days by date, and of several on that date against the first. */
 void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete)
 {
-    struct hard_days hard = hard_days_of(asking, athlete);
+    const struct back_to_back *hard = rule_kept(asking, sizeof *hard);
     struct numbers lifts = { .arena = rule_arena(asking) };
-    const struct hard_day **latest = NEW_MANY(rule_arena(asking), const struct hard_day *, hard.list.count + 1); /* by lift */
-    if (hard.list.count)
-        qsort(hard.list.at, (size_t)hard.list.count, sizeof *hard.list.at, by_date);
-    for (int i = 0; i < hard.list.count; i++) {
-        const struct hard_day *now = &hard.list.at[i], **before = &latest[numbers_give(&lifts, now->set->lift, 0)];
+    const struct hard_day **latest = NEW_MANY(rule_arena(asking), const struct hard_day *, hard->list.count + 1); /* by lift */
+    (void)athlete;
+    if (hard->list.count)
+        qsort(hard->list.at, (size_t)hard->list.count, sizeof *hard->list.at, by_date);
+    for (int i = 0; i < hard->list.count; i++) {
+        const struct hard_day *now = &hard->list.at[i], **before = &latest[numbers_give(&lifts, now->lift, 0)];
         if (*before)
             back_to_back_ask(asking, now, *before);
         if (!*before || (*before)->date.day != now->date.day)
@@ -308,25 +312,25 @@ void rule_order_in_day(struct asking *asking, const struct block_view *block)
 /* ---- calendar-gap, calendar-overlap ---- */
 
 /* Days of the breaks that its season states right before a block. */
-static int break_days(const struct block_view *block)
+static int break_days(const struct block *block)
 {
-    const struct season *season = block->block->season;
+    const struct season *season = block->season;
     int days = 0;
-    for (int i = block->block->run - 1; season && i >= 0 && !season->runs[i].decl; i--)
+    for (int i = block->run - 1; season && i >= 0 && !season->runs[i].decl; i--)
         days += WEEK_DAYS * season->runs[i].weeks;
     return days;
 }
 
 void rule_calendar_gap(struct asking *asking, const struct athlete_view *athlete)
 {
-    const struct block_view *before = NULL; /* the one that ends last so far */
+    const struct block_term *before = NULL; /* the one that ends last so far */
     for (int i = 0; i < athlete->block_count; i++) {
-        const struct block_view *block = &athlete->blocks[i];
-        int days = before ? block->first.day - before->last.day - 1 - break_days(block) : 0;
+        const struct block_term *block = &athlete->blocks[i];
+        int days = before ? block->first.day - before->last.day - 1 - break_days(block->block) : 0;
         bool stated = block->break_before && !block->block->season;
-        struct bounds limit = rule_limit(asking, block, NULL);
-        if (!stated && !rule_is_off(asking, block) && is_above(ratio_int(days), limit.high))
-            rule_hit(asking, met_block(block),
+        struct bounds limit = rule_limit_in(asking, block->block, NULL);
+        if (!stated && !rule_is_off_in(asking, block->block) && is_above(ratio_int(days), limit.high))
+            rule_hit(asking, met_name(block->block),
                      "start it earlier, plan the time between, or say that the break is meant: `allow calendar-gap "
                      "because \"…\"`",
                      "%d days without training between %s, which ends on %s, and %s; the limit is %s", days,
@@ -341,17 +345,17 @@ void rule_calendar_overlap(struct asking *asking, const struct athlete_view *ath
 {
     int first = 0; /* of those not yet over: they begin in order, so what is over for one block is over for all after it */
     for (int i = 1; i < athlete->block_count; i++) {
-        const struct block_view *block = &athlete->blocks[i];
+        const struct block_term *block = &athlete->blocks[i];
         while (first < i && athlete->blocks[first].last.day < block->first.day)
             first++;
-        const struct block_view *other = first < i ? &athlete->blocks[first] : NULL;
-        if (!other || rule_is_off(asking, block))
+        const struct block_term *other = first < i ? &athlete->blocks[first] : NULL;
+        if (!other || rule_is_off_in(asking, block->block))
             continue;
         int last = other->last.day < block->last.day ? other->last.day : block->last.day;
         const char *until = last > block->first.day
                                 ? rule_text(asking, " to %s", date_text(rule_arena(asking), (struct date){ last }))
                                 : "";
-        rule_hit(asking, met_block(block),
+        rule_hit(asking, met_name(block->block),
                  "start one of them later, make the first one shorter, or take the athlete out of one",
                  "%s and %s both plan %s%s", block->block->name, other->block->name,
                  date_text(rule_arena(asking), block->first), until);
@@ -374,8 +378,8 @@ static void stale_met(struct asking *asking, const struct block_view *block, con
                       struct dec limit)
 {
     bool dated = date_is_set(max->date);
-    struct place_met place = { .block = block,
-                               .week = dated ? set->week : NULL,
+    struct place_met place = { .block = block->block,
+                               .week = dated ? set->week->number : 0,
                                .at = max->at,
                                .level = dated ? LEVEL_OF_GOAL : LEVEL_ADVICE };
     const char *lately = date_text(rule_arena(asking), date_plus(block->first, -WEEK_DAYS));
@@ -395,7 +399,7 @@ static void stale_met(struct asking *asking, const struct block_view *block, con
 void rule_stale_max(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int i = 0; i < block->set_count && !rule_is_off(asking, block); i++) {
+    for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
         struct date done = max ? record_last_day(block->plan->record, set->lift, set->week->start) : (struct date){ 0 };

@@ -150,7 +150,7 @@ static int days_out(const struct block_view *block, struct date date)
 
 static bool is_failure(const struct set_view *set)
 {
-    return set->amrap || (set->has_effort && is_possible(set) && ratio_cmp(set->effort, ratio_make(19, 2)) >= 0);
+    return set->amrap || (at_effort(set, 9) && is_possible(set) && ratio_cmp(set->effort, ratio_halves(19)) >= 0);
 }
 
 static bool is_heavy_kind(const struct set_view *set)
@@ -161,9 +161,9 @@ static bool is_heavy_kind(const struct set_view *set)
 static bool fails_outside(const struct block_view *block, const struct set_view *set, struct bounds limit)
 {
     (void)limit;
-    int out = days_out(block, set->date);
     if (!is_failure(set))
         return false;
+    int out = days_out(block, set->date);
     if (block->block->goal == GOAL_HYPERTROPHY && (out < 0 || out >= BUILDING_DAYS))
         return false;
     return !(set->main && is_heavy_kind(set) && out >= 0 && out <= LAST_DAYS);
@@ -348,68 +348,93 @@ void rule_too_light(struct asking *asking, const struct block_view *block)
 
 /* ---- heavy-practice ---- */
 
-/* Of one lift. */
-struct practice {
-    int days;
-    struct date last;           /* the day counted last */
-    const struct plan_day *day; /* the same, dated or not */
+/* A day with heavy singles or doubles of a competition lift. */
+struct practice_day {
+    const struct block *block;
+    struct date date;
+    bool dated;
+    int before; /* the lift's day before this one; -1: none */
+};
+/* A competition lift of the last block before a meet. */
+struct practice_asked {
+    const struct lift *lift;
+    const struct block *block;
+    struct date meet;
+};
+struct heavy_practice {
+    VEC(struct practice_day) days;
+    struct lift_chains lifts;
+    VEC(struct practice_asked) asked;
 };
 
-static bool is_practice(const struct set_view *set, struct date meet)
+static bool is_practice(const struct set_view *set)
 {
-    int out = days_until(meet, set->date);
-    return is_heavy_kind(set) && set->has_effort && ratio_cmp(set->effort, ratio_int(HEAVY_EFFORT)) >= 0 && out >= 0 &&
-           out <= LAST_DAYS;
+    return is_competition(set->lift) && is_heavy_kind(set) && at_effort(set, HEAVY_EFFORT);
 }
 
-/* Two sessions on one date are one day; days without a date are days of their own. */
-static void practice_day(struct practice *practice, const struct day_view *day)
+/* All her blocks count, whatever the season: the last four weeks may begin in the block before. Two sessions on one date are one
+ * day; days without a date are days of their own. */
+static int practice_days(const struct heavy_practice *practice, const struct practice_asked *asked)
 {
-    if (practice->day == day->day || (day->dated && day->date.day == practice->last.day))
-        return;
-    practice->day = day->day;
-    practice->days++;
-    if (day->dated)
-        practice->last = day->date;
+    struct date last = { 0 };
+    int days = 0;
+    for (int own = 1; own >= 0; own--)
+        for (int i = chain_latest(&practice->lifts, asked->lift); i >= 0; i = practice->days.at[i].before) {
+            const struct practice_day *day = &practice->days.at[i];
+            int out = days_until(asked->meet, day->date);
+            if ((day->block == asked->block) != own || out < 0 || out > LAST_DAYS || (day->dated && day->date.day == last.day))
+                continue;
+            days++;
+            if (day->dated)
+                last = day->date;
+        }
+    return days;
 }
 
-/* `practices` of the lifts of `asked`, a block of hers. */
-static void practice_block(struct practice *practices, const struct block_view *asked, const struct block_view *block)
+/* Each lift once a day. */
+static void practice_day_keep(struct asking *asking, const struct block_view *block, const struct day_view *day)
 {
-    for (int d = 0; d < block->day_count; d++)
-        for (int i = block->days[d].first; i < block->days[d].past; i++)
-            if (is_practice(&block->sets[i], meet_last(asked)) && lift_at(asked, block->sets[i].lift) >= 0)
-                practice_day(&practices[lift_at(asked, block->sets[i].lift)], &block->days[d]);
-}
-
-/* All her blocks count, whatever the season: the last four weeks may begin in the block before. By the lift's place. */
-static struct practice *practices_of(struct asking *asking, const struct block_view *block)
-{
-    struct practice *practices = NEW_MANY(rule_arena(asking), struct practice, block->lift_count + 1);
-    const struct athlete_view *athlete = block->athlete;
-    for (int i = 0; athlete && i < athlete->block_count; i++)
-        if (athlete->blocks[i].plan != block->plan)
-            practice_block(practices, block, &athlete->blocks[i]);
-    practice_block(practices, block, block);
-    return practices;
+    struct heavy_practice *practice = rule_kept(asking, sizeof *practice);
+    int first = practice->days.count;
+    for (int i = day->first; i < day->past; i++) {
+        const struct lift *lift = block->sets[i].lift;
+        struct practice_day kept = { block->block, day->date, day->dated, chain_latest(&practice->lifts, lift) };
+        if (!is_practice(&block->sets[i]) || kept.before >= first)
+            continue;
+        chain_add(rule_keep_arena(asking), &practice->lifts, lift, practice->days.count);
+        vec_add(rule_keep_arena(asking), &practice->days, kept);
+    }
 }
 
 /* Tapers count: the days before a meet are mostly taper. */
-void rule_heavy_practice(struct asking *asking, const struct block_view *block)
+void heavy_practice_keep(struct asking *asking, const struct block_view *block)
 {
-    if (!block->last_of_season || !date_is_set(meet_last(block)))
-        return;
-    struct dec limit = rule_limit(asking, block, NULL).low;
-    const struct practice *practices = practices_of(asking, block);
-    for (int i = 0; i < block->lift_count; i++) {
-        int days = practices[i].days;
-        struct place_met place = met_block(block);
-        place.subject = block->lifts[i]->name;
-        if (is_competition(block->lifts[i]) && is_below(ratio_int(days), limit))
+    struct heavy_practice *practice = rule_kept(asking, sizeof *practice);
+    bool asks = block->last_of_season && date_is_set(meet_last(block)) && !rule_is_off(asking, block);
+    for (int i = 0; i < block->day_count; i++)
+        practice_day_keep(asking, block, &block->days[i]);
+    for (int i = 0; asks && i < block->lift_count; i++) {
+        struct practice_asked asked = { block->lifts[i], block->block, meet_last(block) };
+        if (is_competition(asked.lift))
+            vec_add(rule_keep_arena(asking), &practice->asked, asked);
+    }
+}
+
+void rule_heavy_practice(struct asking *asking, const struct athlete_view *athlete)
+{
+    const struct heavy_practice *practice = rule_kept(asking, sizeof *practice);
+    (void)athlete;
+    for (int i = 0; i < practice->asked.count; i++) {
+        const struct practice_asked *asked = &practice->asked.at[i];
+        struct dec limit = rule_limit_in(asking, asked->block, NULL).low;
+        int days = practice_days(practice, asked);
+        struct place_met place = met_name(asked->block);
+        place.subject = asked->lift->name;
+        if (is_below(ratio_int(days), limit))
             rule_hit(asking, place, "plan singles or doubles of it at rpe 8 or more in the last four weeks",
                      "%s has singles or doubles at rpe %d or more on %d of the last %d days before the meet; the limit "
                      "is %s",
-                     place.subject, HEAVY_EFFORT, days, LAST_DAYS, bound_text(asking, limit));
+                     asked->lift->name, HEAVY_EFFORT, days, LAST_DAYS, bound_text(asking, limit));
     }
 }
 

@@ -175,53 +175,55 @@ void rule_meet_week(struct asking *asking, const struct block_view *block)
 
 /* ---- opener ---- */
 
-/* By lift, of those with attempts: the heaviest single in the days before the meet, of equal ones the first; NULL: none. */
-struct singles {
-    struct numbers lifts;
-    const struct set_view **heaviest;
+/* A single in training with a load. */
+struct single {
+    struct weight load;
+    struct date date;
+    int before; /* the lift's single before this one; -1: none */
+};
+/* Attempts of a lift, from the last block before their meet. */
+struct attempts_asked {
+    struct attempt_view attempt;
+    const struct block *block;
     struct date meet;
+    enum weight_unit unit; /* of her gym */
+};
+struct opener {
+    VEC(struct single) singles;
+    struct lift_chains lifts;
+    VEC(struct attempts_asked) asked;
 };
 
-static void singles_add(struct singles *singles, const struct block_view *block)
+/* Of the days before the meet, in all her blocks; NULL: none. */
+static const struct single *heaviest_single(const struct opener *kept, const struct attempts_asked *asked)
 {
-    for (int i = 0; i < block->set_count && date_is_set(singles->meet); i++) {
-        const struct set_view *set = &block->sets[i];
-        int out = singles->meet.day - set->date.day, lift = numbers_known(&singles->lifts, set->lift, 0);
-        if (lift >= 0 && is_single(set) && set->run->has_load && out >= 1 && out <= SINGLE_DAYS &&
-            (!singles->heaviest[lift] || set->run->load.e10 > singles->heaviest[lift]->run->load.e10))
-            singles->heaviest[lift] = set;
+    const struct single *found = NULL;
+    int i = date_is_set(asked->meet) ? chain_latest(&kept->lifts, asked->attempt.lift) : -1;
+    for (; i >= 0; i = kept->singles.at[i].before) {
+        const struct single *single = &kept->singles.at[i];
+        int out = asked->meet.day - single->date.day;
+        if (out >= 1 && out <= SINGLE_DAYS && (!found || single->load.e10 > found->load.e10))
+            found = single;
     }
+    return found;
 }
 
-/* In all her blocks, this one first. */
-static struct singles singles_of(struct asking *asking, const struct block_view *block)
+static void opener_met(struct asking *asking, const struct opener *kept, const struct attempts_asked *asked,
+                       struct place_met place, struct bounds limit)
 {
-    struct singles singles = { .lifts.arena = rule_arena(asking), .meet = meet_last(block) };
-    const struct athlete_view *athlete = block->athlete;
-    for (int i = 0; i < block->attempt_count; i++)
-        numbers_give(&singles.lifts, block->attempts[i].lift, 0);
-    singles.heaviest = NEW_MANY(rule_arena(asking), const struct set_view *, singles.lifts.count + 1);
-    singles_add(&singles, block);
-    for (int i = 0; athlete && i < athlete->block_count; i++)
-        if (athlete->blocks[i].plan != block->plan)
-            singles_add(&singles, &athlete->blocks[i]);
-    return singles;
-}
-
-static void opener_met(struct asking *asking, const struct block_view *block, const struct attempt_view *attempt,
-                       const struct set_view *single, struct place_met place, struct bounds limit)
-{
+    const struct attempt_view *attempt = &asked->attempt;
     struct ratio percent = ratio_div(ratio_mul(ratio_weight(attempt->opener), ratio_int(100)), attempt->projected);
+    const struct single *single = heaviest_single(kept, asked);
     const char *opener = weight_text(rule_arena(asking), attempt->opener, attempt->unit);
     const char *help =
         "an opener is a weight that is sure on a bad day: about 91 % of the max, once lifted in training";
     if (is_above(percent, limit.high))
         rule_hit(asking, place, help, "the %s opener, %s, is %s %% of the max expected for the day; the limit is %s %%",
                  attempt->lift->name, opener, rule_number(asking, percent), bound_text(asking, limit.high));
-    else if (single && attempt->opener.e10 > single->run->load.e10)
+    else if (single && attempt->opener.e10 > single->load.e10)
         rule_hit(asking, place, help, "the %s opener, %s, is more than the heaviest single of the last %d days, %s",
                  attempt->lift->name, opener, SINGLE_DAYS,
-                 weight_text(rule_arena(asking), single->run->load, block->plan->unit));
+                 weight_text(rule_arena(asking), single->load, asked->unit));
 }
 
 static void third_met(struct asking *asking, const struct attempt_view *attempt, struct place_met place)
@@ -233,13 +235,31 @@ static void third_met(struct asking *asking, const struct attempt_view *attempt,
                  weight_text(rule_arena(asking), attempt->second, attempt->unit));
 }
 
-void rule_opener(struct asking *asking, const struct block_view *block)
+void opener_keep(struct asking *asking, const struct block_view *block)
 {
-    if (rule_is_off(asking, block) || !block->last_of_season)
-        return;
-    struct singles singles = singles_of(asking, block);
-    for (int i = 0; i < block->attempt_count; i++) {
-        const struct attempt_view *attempt = &block->attempts[i];
+    struct opener *kept = rule_kept(asking, sizeof *kept);
+    bool asks = block->last_of_season && !rule_is_off(asking, block);
+    for (int i = 0; i < block->set_count; i++) {
+        const struct set_view *set = &block->sets[i];
+        struct single single = { set->run->load, set->date, -1 };
+        if (!is_single(set) || !set->run->has_load)
+            continue;
+        single.before = chain_add(rule_keep_arena(asking), &kept->lifts, set->lift, kept->singles.count);
+        vec_add(rule_keep_arena(asking), &kept->singles, single);
+    }
+    for (int i = 0; asks && i < block->attempt_count; i++) {
+        struct attempts_asked asked = { block->attempts[i], block->block, meet_last(block), block->plan->unit };
+        vec_add(rule_keep_arena(asking), &kept->asked, asked);
+    }
+}
+
+void rule_opener(struct asking *asking, const struct athlete_view *athlete)
+{
+    const struct opener *kept = rule_kept(asking, sizeof *kept);
+    (void)athlete;
+    for (int i = 0; i < kept->asked.count; i++) {
+        const struct attempt_view *attempt = &kept->asked.at[i].attempt;
+        const struct block *block = kept->asked.at[i].block;
         struct place_met place = {
             .block = block, .at = attempt->at, .subject = attempt->lift->name, .level = LEVEL_OF_GOAL
         };
@@ -248,8 +268,7 @@ void rule_opener(struct asking *asking, const struct block_view *block)
                      "nothing on file tells what the attempts at %s come to", attempt->lift->name);
             continue;
         }
-        opener_met(asking, block, attempt, singles.heaviest[numbers_known(&singles.lifts, attempt->lift, 0)], place,
-                   rule_limit(asking, block, NULL));
+        opener_met(asking, kept, &kept->asked.at[i], place, rule_limit_in(asking, block, NULL));
         third_met(asking, attempt, place);
     }
 }

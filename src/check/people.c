@@ -11,11 +11,11 @@ enum {
 };
 
 /* The block that covers a day of the diary; NULL: none does. */
-static const struct block_view *block_on(const struct athlete_view *athlete, struct date date)
+static const struct block *block_on(const struct athlete_view *athlete, struct date date)
 {
     for (int i = 0; i < athlete->block_count; i++)
         if (athlete->blocks[i].first.day <= date.day && date.day <= athlete->blocks[i].last.day)
-            return &athlete->blocks[i];
+            return athlete->blocks[i].block;
     return NULL;
 }
 

@@ -1,8 +1,10 @@
 /* The trade's rules: the row, and all that a rule may touch.
  *
  * A rule reads a compiled plan through the views below and says what it met with rule_hit; it changes nothing, so rules need no
- * order. The runner (run.h) knows levels, limits, `allow` and folding; a rule only asks its question. All views live in the
- * scratch arena of one athlete. */
+ * order. The runner (run.h) knows levels, limits, `allow` and folding; a rule only asks its question.
+ *
+ * A block's plan and its view die before the athlete's next block is planned. What a rule compares across blocks it keeps itself,
+ * from each block as it passes, and reads again at the end. */
 #ifndef CHECK_RULE_H
 #define CHECK_RULE_H
 
@@ -29,6 +31,7 @@ struct set_view {
     bool amrap;
     bool has_effort;
     struct ratio effort;     /* rpe, exact: the target's middle, else the expected one of the rounded load; amrap: 10 */
+    int effort_whole;        /* rounded down: enough to be compared with a whole one */
     bool has_percent;
     struct ratio percent;    /* of the max used, exact */
     bool has_asked;
@@ -79,15 +82,20 @@ struct block_view {
     struct date meet;      /* the season's next meet from the block's first day; unset: none. A day's own: meet_from in ask.h */
     bool last_of_season;
     bool break_before;     /* a season states a break before it */
-    const struct athlete_view *athlete; /* whose block it is; NULL in a view of one block alone */
     const struct attempt_view *attempts;
     int attempt_count;
     struct date first, last; /* first day of the first week, last day of the last */
 };
+/* What is left of a block once its plan is forgotten. */
+struct block_term {
+    const struct block *block;
+    struct date first, last;
+    bool break_before;
+};
 struct athlete_view {
     const struct model *model;
     const struct athlete *athlete;
-    const struct block_view *blocks; /* by start date, then file order */
+    const struct block_term *blocks; /* by start date, then file order */
     int block_count;
     const struct rating *ratings; /* in order of date */
     int rating_count;
@@ -107,20 +115,27 @@ struct bounds {
 struct asking; /* a rule's question being asked of one athlete; see run.c */
 
 /* The limit in force for a block, and a lift or muscle by name (NULL: none). */
-struct bounds rule_limit(const struct asking *asking, const struct block_view *block, const char *subject);
+struct bounds rule_limit_in(const struct asking *asking, const struct block *block, const char *subject);
 bool rule_limit_is_own(const struct asking *asking, const struct block_view *block, const char *subject); /* the house's, for this one */
 struct bounds rule_second_limit(const struct asking *asking, const struct block_view *block); /* volume-jump's sets */
-bool rule_is_off(const struct asking *asking, const struct block_view *block); /* silent for this goal: saves the work */
+bool rule_is_off_in(const struct asking *asking, const struct block *block); /* silent for this goal: saves the work */
+static inline struct bounds rule_limit(const struct asking *asking, const struct block_view *block, const char *subject)
+{
+    return rule_limit_in(asking, block->block, subject);
+}
+static inline bool rule_is_off(const struct asking *asking, const struct block_view *block)
+{
+    return rule_is_off_in(asking, block->block);
+}
 
-/* Something met. `at` with its `origin` is the place; week, day and entry may be NULL. Message: one sentence, no full stop, with
- * its numbers and the limit; no athlete's name (the runner adds who). `level` LEVEL_OF_GOAL for the row's; one that the
- * house asks for wins over either. */
+/* Something met. `at` with its `origin` is the place. Message: one sentence, no full stop, with its numbers and the limit; no
+ * athlete's name (the runner adds who). `level` LEVEL_OF_GOAL for the row's; one that the house asks for wins over either.
+ * Nothing of a plan is in it: a rule may keep it. */
 enum { LEVEL_OF_GOAL = -1 };
 struct place_met {
-    const struct block_view *block;
-    const struct plan_week *week;
-    const struct plan_day *day;
-    const struct plan_entry *entry;
+    const struct block *block; /* NULL: none */
+    int week;                  /* as printed; 0: none */
+    const char *day, *lift;    /* its label, its name; NULL: none */
     struct span at;
     const struct origin *origin;
     const char *subject; /* the lift or muscle, where several may be met at one place; NULL: none */
@@ -128,9 +143,12 @@ struct place_met {
 };
 void rule_hit(struct asking *asking, struct place_met place, const char *help, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
-/* Text for messages, in the athlete's scratch arena. */
+/* Text for messages, in the scratch arena of the plan at hand. */
 const char *rule_text(struct asking *asking, const char *format, ...) __attribute__((format(printf, 2, 3)));
 struct arena *rule_arena(struct asking *asking);
+/* What the rule keeps of the athlete's blocks, zeroed before the first; and where to put what it points to. */
+void *rule_kept(struct asking *asking, size_t size);
+struct arena *rule_keep_arena(struct asking *asking);
 
 /* Places for the usual cases. */
 struct place_met met_set(const struct block_view *block, const struct set_view *set);   /* at the set group */
@@ -138,7 +156,11 @@ struct place_met met_load(const struct block_view *block, const struct set_view 
 struct place_met met_entry(const struct block_view *block, const struct set_view *set); /* at the lift's name */
 struct place_met met_day(const struct block_view *block, const struct day_view *day);   /* at the day's label */
 struct place_met met_week(const struct block_view *block, const struct week_view *week); /* at the `weeks` or `deload` line, else the block's name */
-struct place_met met_block(const struct block_view *block);                             /* at the block's name */
+struct place_met met_name(const struct block *block);                                   /* at the block's name */
+static inline struct place_met met_block(const struct block_view *block)
+{
+    return met_name(block->block);
+}
 
 /* Numbers in messages: at most one decimal, "62", "7.5". */
 const char *rule_number(struct asking *asking, struct ratio number);
@@ -154,8 +176,9 @@ struct rule {
     bool has_second;
     struct bounds second;       /* in sets */
     enum { SUBJECT_NONE, SUBJECT_LIFT, SUBJECT_MUSCLE } subject; /* `weekly-sets squat 8 to 16` */
-    void (*block)(struct asking *asking, const struct block_view *block);
-    void (*athlete)(struct asking *asking, const struct athlete_view *athlete);
+    void (*block)(struct asking *asking, const struct block_view *block); /* not asked of a block that turns the rule off */
+    void (*keep)(struct asking *asking, const struct block_view *block);  /* of each block by start: what `athlete` asks about */
+    void (*athlete)(struct asking *asking, const struct athlete_view *athlete); /* once all blocks have passed */
     enum kind kind;             /* met by the planner itself (impossible-set, under-bar, avoided-lift): no function */
     const char *asks;           /* one line: what it looks for */
     const char *why;            /* a paragraph: why it matters */
@@ -176,7 +199,8 @@ void rule_top_first(struct asking *asking, const struct block_view *block);
 void rule_top_harder(struct asking *asking, const struct block_view *block);
 void rule_top_reps(struct asking *asking, const struct block_view *block);
 void rule_hard_high_reps(struct asking *asking, const struct block_view *block);
-void rule_heavy_practice(struct asking *asking, const struct block_view *block);
+void rule_heavy_practice(struct asking *asking, const struct athlete_view *athlete);
+void heavy_practice_keep(struct asking *asking, const struct block_view *block);
 void rule_effort_creep(struct asking *asking, const struct block_view *block);
 void rule_too_light(struct asking *asking, const struct block_view *block);
 /* volume.c */
@@ -189,8 +213,10 @@ void rule_specific_load(struct asking *asking, const struct block_view *block);
 void rule_unreachable_load(struct asking *asking, const struct block_view *block);
 /* calendar.c */
 void rule_deload_due(struct asking *asking, const struct athlete_view *athlete);
+void deload_due_keep(struct asking *asking, const struct block_view *block);
 void rule_frequency(struct asking *asking, const struct block_view *block);
 void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete);
+void back_to_back_keep(struct asking *asking, const struct block_view *block);
 void rule_session_minutes(struct asking *asking, const struct block_view *block);
 void rule_order_in_day(struct asking *asking, const struct block_view *block);
 void rule_taper_shape(struct asking *asking, const struct block_view *block);
@@ -198,7 +224,8 @@ void rule_meet_week(struct asking *asking, const struct block_view *block);
 void rule_calendar_gap(struct asking *asking, const struct athlete_view *athlete);
 void rule_calendar_overlap(struct asking *asking, const struct athlete_view *athlete);
 void rule_stale_max(struct asking *asking, const struct block_view *block);
-void rule_opener(struct asking *asking, const struct block_view *block);
+void rule_opener(struct asking *asking, const struct athlete_view *athlete);
+void opener_keep(struct asking *asking, const struct block_view *block);
 /* people.c */
 void rule_effort_honesty(struct asking *asking, const struct athlete_view *athlete);
 void rule_unlikely_result(struct asking *asking, const struct athlete_view *athlete);

@@ -120,7 +120,7 @@ const struct rule rules[] = {
       .fires = STRENGTH("1", "  day A on mon, thu { squat 3 x 8 at rpe 9 }\n"),
       .mended = STRENGTH("1", "  day A on mon, thu { squat 3 x 8 at rpe 7.5 }\n"),
       .limit_says = "hard-high-reps at most rpe 8.5" },
-    { .name = "heavy-practice", .level = { O, O, W, O }, .unit = LIMIT_DAYS, .limit = ALWAYS(LEAST(20)), .block = rule_heavy_practice,
+    { .name = "heavy-practice", .level = { O, O, W, O }, .unit = LIMIT_DAYS, .limit = ALWAYS(LEAST(20)), .keep = heavy_practice_keep, .athlete = rule_heavy_practice,
       .asks = "too few days with a heavy single or double before a meet",
       .why = "Asked of each competition lift in the last block of a season: on how many days of the 28 before the meet is there a set of 1 "
              "or 2 reps at rpe 8 or more? A heavy single is a skill of its own, and the meet should not be the first time for it.",
@@ -249,7 +249,7 @@ const struct rule rules[] = {
                 "block winter {\n  goal general; for tomas; starts 2027-01-04; weeks 1\n  day A on mon, thu { bench 4 x 8 at 70% }\n}\n" },
 
     /* ---- time, recovery, calendar ---- */
-    { .name = "deload-due", .level = { W, W, A, A }, .unit = LIMIT_WEEKS, .limit = ALWAYS(MOST(60)), .athlete = rule_deload_due,
+    { .name = "deload-due", .level = { W, W, A, A }, .unit = LIMIT_WEEKS, .limit = ALWAYS(MOST(60)), .keep = deload_due_keep, .athlete = rule_deload_due,
       .asks = "many training weeks in a row without a lighter one",
       .why = "Deload weeks, taper weeks, weeks without training and breaks end the count; blocks that follow on by date are counted together. "
              "Tiredness adds up unseen until a week lets it go.",
@@ -267,7 +267,7 @@ const struct rule rules[] = {
       .evidence = "American College of Sports Medicine 2026, position stand on resistance training, Med Sci Sports Exerc (twice a week or more)",
       .fires = STRENGTH("1", "  day A on mon { squat 5 x 5 at rpe 7 }\n"),
       .mended = STRENGTH("1", "  day A on mon { squat 3 x 5 at rpe 7 }\n  day B on thu { squat 3 x 4 at rpe 6 }\n") },
-    { .name = "back-to-back", .level = ALL(W), .unit = LIMIT_DAYS, .limit = ALWAYS(LEAST(20)), .athlete = rule_back_to_back,
+    { .name = "back-to-back", .level = ALL(W), .unit = LIMIT_DAYS, .limit = ALWAYS(LEAST(20)), .keep = back_to_back_keep, .athlete = rule_back_to_back,
       .asks = "the same competition lift hard on two days close together",
       .why = "Hard is rpe 7 or more. Days are counted on the calendar, across weeks and blocks, so the last day of a week and the first of "
              "the next are neighbours too; days without a date are left out.",
@@ -342,7 +342,7 @@ const struct rule rules[] = {
       .mended = "use \"std/lifts.block\"\nathlete ines { max squat 120 kg on 2026-06-01; max squat from 100 kg x 5 rpe 8 on 2026-12-12 }\n"
                 BLOCK("strength", "1", "  day A on mon, thu { squat 4 x 5 at rpe 7 }\n"),
       .limit_says = "stale-max at most 120 days" },
-    { .name = "opener", .level = { O, W, W, O }, .unit = LIMIT_PERCENT, .limit = ALWAYS(MOST(930)), .block = rule_opener,
+    { .name = "opener", .level = { O, W, W, O }, .unit = LIMIT_PERCENT, .limit = ALWAYS(MOST(930)), .keep = opener_keep, .athlete = rule_opener,
       .asks = "an opener that is too heavy",
       .why = "Compared is the opener as it is rounded with the max expected for the day, and with the heaviest single trained in the last 42 days. "
              "A missed opener puts the whole meet at risk; a lighter one costs nothing.",

@@ -11,7 +11,6 @@
 struct met {
     const struct rule *rule;
     struct place_met place;
-    const struct block *block;
     const char *allowed; /* its reason, or NULL */
     int level;
     const char *message, *help;
@@ -32,9 +31,15 @@ struct checking {
     VEC(struct met *) met;           /* by the number of the last */
     struct numbers block_names;
     VEC(const struct block *) named; /* by these: the first of each name */
-    VEC(struct met *) all;           /* in order of meeting */
+    VEC(struct met *) all;           /* in order of athletes, of rules, of meeting */
     bool *allow_used;
     bool errors_only;
+    /* Of the athlete at hand: */
+    struct arena *hers;      /* what lives until her last block has passed */
+    struct athlete_view her;
+    VEC(struct block_term) terms;
+    void **kept;   /* by rule; NULL: nothing yet */
+    int met_first; /* of `all`, the first that was met with her */
 };
 
 struct asking {
@@ -51,6 +56,19 @@ struct arena *rule_arena(struct asking *asking)
     return asking->scratch;
 }
 
+struct arena *rule_keep_arena(struct asking *asking)
+{
+    return asking->checking->hers;
+}
+
+void *rule_kept(struct asking *asking, size_t size)
+{
+    void **kept = &asking->checking->kept[asking->rule - rules];
+    if (!*kept)
+        *kept = arena_alloc(asking->checking->hers, size);
+    return *kept;
+}
+
 const char *rule_text(struct asking *asking, const char *format, ...)
 {
     va_list args;
@@ -65,9 +83,9 @@ const char *rule_number(struct asking *asking, struct ratio number)
     return dec_text(asking->scratch, ratio_nearest(number, (struct dec){ DEC_ONE / 10 }));
 }
 
-struct bounds rule_limit(const struct asking *asking, const struct block_view *block, const char *subject)
+struct bounds rule_limit_in(const struct asking *asking, const struct block *block, const char *subject)
 {
-    return limits_bounds(asking->checking->limits, block ? block->block : NULL, asking->rule, subject);
+    return limits_bounds(asking->checking->limits, block, asking->rule, subject);
 }
 
 bool rule_limit_is_own(const struct asking *asking, const struct block_view *block, const char *subject)
@@ -80,17 +98,17 @@ struct bounds rule_second_limit(const struct asking *asking, const struct block_
     return limits_second(asking->checking->limits, block ? block->block : NULL, asking->rule);
 }
 
-bool rule_is_off(const struct asking *asking, const struct block_view *block)
+bool rule_is_off_in(const struct asking *asking, const struct block *block)
 {
-    return limits_level(asking->checking->limits, block ? block->block : NULL, asking->rule) == LEVEL_OFF;
+    return limits_level(asking->checking->limits, block, asking->rule) == LEVEL_OFF;
 }
 
 /* ---- places ---- */
 
 struct place_met met_set(const struct block_view *block, const struct set_view *set)
 {
-    return (struct place_met){ .block = block, .week = set->week, .day = set->day, .entry = set->entry, .at = set->group->group->at,
-                               .origin = set->group->group->origin, .level = LEVEL_OF_GOAL };
+    return (struct place_met){ .block = block->block, .week = set->week->number, .day = set->day->day->label, .lift = set->lift->name,
+                               .at = set->group->group->at, .origin = set->group->group->origin, .level = LEVEL_OF_GOAL };
 }
 
 struct place_met met_load(const struct block_view *block, const struct set_view *set)
@@ -111,13 +129,13 @@ struct place_met met_entry(const struct block_view *block, const struct set_view
 
 struct place_met met_day(const struct block_view *block, const struct day_view *day)
 {
-    return (struct place_met){ .block = block, .week = day->week, .day = day->day, .at = day->day->day->at, .origin = day->day->day->origin,
-                               .level = LEVEL_OF_GOAL };
+    return (struct place_met){ .block = block->block, .week = day->week->number, .day = day->day->day->label, .at = day->day->day->at,
+                               .origin = day->day->day->origin, .level = LEVEL_OF_GOAL };
 }
 
-struct place_met met_block(const struct block_view *block)
+struct place_met met_name(const struct block *block)
 {
-    return (struct place_met){ .block = block, .at = block->block->at, .level = LEVEL_OF_GOAL };
+    return (struct place_met){ .block = block, .at = block->at, .level = LEVEL_OF_GOAL };
 }
 
 static const struct change_list *list_of_week(const struct change_list *lists, int count, int week)
@@ -136,7 +154,7 @@ struct place_met met_week(const struct block_view *block, const struct week_view
     const struct change_list *list = week->week->kind == WEEK_DELOAD ? list_of_week(b->deloads, b->deload_count, number)
                                    : week->week->kind == WEEK_TAPER  ? list_of_week(b->tapers, b->taper_count, number)
                                                                      : NULL;
-    place.week = week->week;
+    place.week = week->week->number;
     if (list) {
         place.at = list->at;
         place.origin = list->origin;
@@ -176,7 +194,7 @@ static struct met **slot_of(struct checking *checking, const struct rule *rule, 
 static void met_again(struct met *met, const struct asking *asking, const struct place_met *place)
 {
     if (place->week)
-        week_add(&met->weeks, place->week->number);
+        week_add(&met->weeks, place->week);
     const struct athlete *athlete = asking->athlete;
     if (met->last_athlete == athlete->order)
         return;
@@ -196,14 +214,8 @@ static struct met *met_new(struct asking *asking, const struct place_met *place,
                          .help = help ? arena_copy(checking->arena, help, strlen(help)) : NULL };
     if (place->subject)
         met->place.subject = arena_copy(checking->arena, place->subject, strlen(place->subject));
-    met->block = place->block ? place->block->block : NULL;
-    met->block_athletes = met->block ? people_count(checking->model, met->block->people) : 0;
-    met->setting.block = met->block ? met->block->name : NULL;
-    met->setting.week = place->week ? place->week->number : 0;
-    met->setting.day = place->day ? place->day->day->label : NULL;
-    met->setting.lift = place->entry ? place->entry->lift->name : NULL;
-    /* The views die with the athlete. */
-    met->place.block = NULL, met->place.week = NULL, met->place.day = NULL, met->place.entry = NULL;
+    met->block_athletes = place->block ? people_count(checking->model, place->block->people) : 0;
+    met->setting = (struct setting){ .block = place->block ? place->block->name : NULL, .week = place->week, .day = place->day, .lift = place->lift };
     struct met **slot = slot_of(checking, asking->rule, place);
     met->next = *slot;
     *slot = met;
@@ -214,7 +226,7 @@ static struct met *met_new(struct asking *asking, const struct place_met *place,
 void rule_hit(struct asking *asking, struct place_met place, const char *help, const char *format, ...)
 {
     struct checking *checking = asking->checking;
-    const struct block *block = place.block ? place.block->block : NULL;
+    const struct block *block = place.block;
     int level = limits_level(checking->limits, block, asking->rule);
     if (level == LEVEL_OFF)
         return;
@@ -242,14 +254,38 @@ void rule_hit(struct asking *asking, struct place_met place, const char *help, c
 
 /* ---- asking ---- */
 
-void checking_ask(struct checking *checking, const struct rule *rule, struct arena *scratch, const struct athlete_view *view)
+static void ask_block(struct checking *checking, const struct rule *rule, struct arena *scratch, const struct block_view *block)
 {
-    struct asking asking = { .checking = checking, .rule = rule, .athlete = view->athlete, .scratch = scratch };
-    for (int i = 0; rule->block && i < view->block_count; i++)
-        if (!rule_is_off(&asking, &view->blocks[i]))
-            rule->block(&asking, &view->blocks[i]);
+    struct asking asking = { .checking = checking, .rule = rule, .athlete = checking->her.athlete, .scratch = scratch };
+    if (rule->keep)
+        rule->keep(&asking, block);
+    if (rule->block && !rule_is_off(&asking, block))
+        rule->block(&asking, block);
+}
+
+static void ask_athlete(struct checking *checking, const struct rule *rule, struct arena *scratch)
+{
+    struct asking asking = { .checking = checking, .rule = rule, .athlete = checking->her.athlete, .scratch = scratch };
     if (rule->athlete)
-        rule->athlete(&asking, view);
+        rule->athlete(&asking, &checking->her);
+}
+
+static void her_begin(struct checking *checking, struct arena *hers, struct athlete_view her)
+{
+    checking->hers = hers;
+    checking->her = her;
+    checking->terms.at = NULL, checking->terms.count = checking->terms.room = 0;
+    checking->kept = NEW_MANY(checking->hers, void *, rule_count);
+    checking->met_first = checking->all.count;
+}
+
+void checking_ask(struct checking *checking, const struct rule *rule, struct arena *scratch, const struct athlete_view *view,
+                  const struct block_view *blocks, int block_count)
+{
+    her_begin(checking, scratch, *view);
+    for (int i = 0; i < block_count; i++)
+        ask_block(checking, rule, scratch, &blocks[i]);
+    ask_athlete(checking, rule, scratch);
 }
 
 /* ---- errors alone ---- */
@@ -276,15 +312,51 @@ bool checking_asks(const struct checking *checking, const struct block *block)
     return !checking->errors_only || block->season;
 }
 
-void checking_athlete(struct checking *checking, struct arena *scratch, const struct athlete *athlete, struct record *record,
-                      struct plan *const *plans, int plan_count)
+bool checking_begin(struct checking *checking, struct arena *hers, const struct athlete *athlete, struct record *record,
+                    const struct block *const *blocks, int block_count)
 {
-    if (!plan_count ? checking->errors_only : plan_count == 1 && !checking_asks(checking, plans[0]->block))
-        return;
-    struct athlete_view view = athlete_view_make(scratch, checking->model, athlete, record, plans, plan_count);
+    if (!block_count ? checking->errors_only : block_count == 1 && !checking_asks(checking, blocks[0]))
+        return false;
+    her_begin(checking, hers, (struct athlete_view){ .model = checking->model, .athlete = athlete, .record = record });
+    return true;
+}
+
+static bool is_asked(const struct checking *checking, const struct rule *rule)
+{
+    return !checking->errors_only || rule_errs(rule);
+}
+
+void checking_plan(struct checking *checking, struct arena *scratch, const struct plan *plan)
+{
+    struct block_view view = block_view_make(scratch, plan);
     for (int i = 0; i < rule_count; i++)
-        if (!checking->errors_only || rule_errs(&rules[i]))
-            checking_ask(checking, &rules[i], scratch, &view);
+        if (is_asked(checking, &rules[i]))
+            ask_block(checking, &rules[i], scratch, &view);
+    vec_add(checking->hers, &checking->terms, block_term_of(&view));
+}
+
+/* What was met with her block by block, in the order of the rules. */
+static void met_in_order(struct checking *checking)
+{
+    int count = checking->all.count - checking->met_first, sorted = 0;
+    if (!count)
+        return;
+    struct met **met = checking->all.at + checking->met_first, **in_order = NEW_MANY(checking->hers, struct met *, count);
+    for (int i = 0; i < rule_count; i++)
+        for (int j = 0; j < count; j++)
+            if (met[j]->rule == &rules[i])
+                in_order[sorted++] = met[j];
+    memcpy(met, in_order, sizeof *met * (size_t)count);
+}
+
+void checking_end(struct checking *checking, struct arena *scratch)
+{
+    checking->her.blocks = checking->terms.at, checking->her.block_count = checking->terms.count;
+    diary_views_make(scratch, &checking->her);
+    for (int i = 0; i < rule_count; i++)
+        if (is_asked(checking, &rules[i]))
+            ask_athlete(checking, &rules[i], scratch);
+    met_in_order(checking);
 }
 
 bool checking_met(const struct checking *checking)
@@ -364,7 +436,7 @@ static void say(struct checking *checking, const struct met *met)
     struct setting setting = met->setting;
     diag_setting(findings, finding, setting);
     /* Athletes are named only where they differ. */
-    if (met->athlete_count < met->block_athletes || !met->block)
+    if (met->athlete_count < met->block_athletes || !met->place.block)
         for (int i = 0; i < met->athlete_count; i++) {
             setting.athlete = met->athletes[i < SETTING_ATHLETES ? i : SETTING_ATHLETES - 1];
             if (i < SETTING_ATHLETES)

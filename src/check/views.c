@@ -30,7 +30,7 @@ static void set_reps(struct set_view *view)
         view->reps = ratio_int(group->reps_low);
         view->reps_high = group->reps_low;
     } else if (view->counted || group->reps_kind == REPS_TOTAL) {
-        view->reps = ratio_div(ratio_int(group->reps_low + group->reps_high), ratio_int(2));
+        view->reps = ratio_halves(group->reps_low + group->reps_high);
         view->reps_high = group->reps_high;
     }
 }
@@ -44,7 +44,8 @@ static void set_effort(const struct viewing *v, struct set_view *view)
         view->effort = ratio_int(10);
     } else if (run->has_effort) {
         view->has_effort = true;
-        view->effort = ratio_div(ratio_add(ratio_dec(run->effort_low), ratio_dec(run->effort_high)), ratio_int(2));
+        view->effort = run->effort_low.e10 == run->effort_high.e10 ? ratio_dec(run->effort_low)
+                                                                   : ratio_make(run->effort_low.e10 + run->effort_high.e10, 2 * DEC_ONE);
     } else if (run->has_expected) {
         struct curve curve = history_curve(v->plan->model, v->plan->block, v->plan->athlete, view->lift);
         if (run->own_max.num == 0)
@@ -57,12 +58,19 @@ static void set_effort(const struct viewing *v, struct set_view *view)
     }
 }
 
+static void set_effort_whole(struct set_view *view)
+{
+    if (view->has_effort)
+        view->effort_whole = (int)(view->effort.den == 1 ? view->effort.num : dec_floor(ratio_down(view->effort, dec_int(1))));
+}
+
 static void set_load(struct set_view *view)
 {
     const struct plan_run *run = view->run;
     if (run->has_percent) {
         view->has_percent = true;
-        view->percent = ratio_div(ratio_mul(ratio_weight(run->load), ratio_int(100)), run->max);
+        view->percent = run->max.den == 1 ? ratio_make((wide)100 * run->load.e10, run->max.num)
+                                          : ratio_div(ratio_mul(ratio_weight(run->load), ratio_int(100)), run->max);
     }
     for (const struct reason *reason = run->reason; reason && run->has_load; reason = reason->before)
         if (reason->kind == REASON_RAW) {
@@ -76,6 +84,7 @@ static void view_run(struct viewing *v, struct set_view view)
 {
     set_reps(&view);
     set_effort(v, &view);
+    set_effort_whole(&view);
     set_load(&view);
     view.lift_at = numbers_give(&v->lift_numbers, view.lift, 0);
     if (view.lift_at == v->lifts.count)
@@ -156,38 +165,7 @@ struct block_view block_view_make(struct arena *scratch, const struct plan *plan
                                 .break_before = plan->block->break_before };
 }
 
-struct start {
-    int32_t day;
-    int plan;
-};
-
-static int by_day(const void *a, const void *b)
+struct block_term block_term_of(const struct block_view *view)
 {
-    const struct start *one = a, *other = b;
-    return one->day != other->day ? (one->day > other->day) - (one->day < other->day)
-                                  : (one->plan > other->plan) - (one->plan < other->plan);
-}
-
-static struct start *by_start(struct arena *scratch, struct plan *const *plans, int count)
-{
-    struct start *order = NEW_MANY(scratch, struct start, count + 1);
-    for (int i = 0; i < count; i++)
-        order[i] = (struct start){ plans[i]->block->start.day, i };
-    qsort(order, (size_t)count, sizeof *order, by_day);
-    return order;
-}
-
-struct athlete_view athlete_view_make(struct arena *scratch, const struct model *model, const struct athlete *athlete,
-                                      struct record *record, struct plan *const *plans, int plan_count)
-{
-    struct block_view *blocks = NEW_MANY(scratch, struct block_view, plan_count + 1);
-    const struct start *order = by_start(scratch, plans, plan_count);
-    for (int i = 0; i < plan_count; i++)
-        blocks[i] = block_view_make(scratch, plans[order[i].plan]);
-    struct athlete_view *view = NEW(scratch, struct athlete_view);
-    *view = (struct athlete_view){ .model = model, .athlete = athlete, .blocks = blocks, .block_count = plan_count, .record = record };
-    diary_views_make(scratch, view);
-    for (int i = 0; i < plan_count; i++)
-        blocks[i].athlete = view;
-    return *view;
+    return (struct block_term){ view->block, view->first, view->last, view->break_before };
 }

@@ -4,10 +4,9 @@
 
 #include "check/rule.h"
 
-/* The view of one plan and of all plans of an athlete, in `scratch`; plans in file order. */
+/* The view of one plan, in `scratch`, and what is left of it once it is forgotten. */
 struct block_view block_view_make(struct arena *scratch, const struct plan *plan);
-struct athlete_view athlete_view_make(struct arena *scratch, const struct model *model, const struct athlete *athlete,
-                                      struct record *record, struct plan *const *plans, int plan_count);
+struct block_term block_term_of(const struct block_view *view);
 
 /* diary_views.c: the ratings and sessions of her record, NULL without one. */
 void diary_views_make(struct arena *scratch, struct athlete_view *view);

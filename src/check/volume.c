@@ -463,18 +463,22 @@ void rule_specific_load(struct asking *asking, const struct block_view *block)
 
 /* ---- unreachable-load ---- */
 
+/* Half a usual step (2.5 kg, 5 lb) is as near as a gym with the usual discs comes to any light load. */
+static bool is_near(const struct set_view *set)
+{
+    wide twice = 2 * (wide)set->run->load.e10, step = set->day->gym->free.step.e10;
+    return ratio_cmp(set->asked, ratio_halves(twice - step)) >= 0 && ratio_cmp(set->asked, ratio_halves(twice + step)) <= 0;
+}
+
 /* By how much rounding moved the load, in per cent of what was asked; 0 where another finding speaks. */
 static struct ratio moved_by(const struct set_view *set)
 {
     const struct plan_run *run = set->run;
     if (!run->has_load || !set->has_asked || set->asked.num <= 0 || run->under_bar || run->capped ||
-        set->lift->loads == LOADS_BODYWEIGHT)
+        set->lift->loads == LOADS_BODYWEIGHT || is_near(set))
         return ratio_int(0);
     struct ratio moved = ratio_sub(ratio_weight(run->load), set->asked);
     moved.num = moved.num < 0 ? -moved.num : moved.num;
-    /* Half a usual step (2.5 kg, 5 lb) is as near as a gym with the usual discs comes to any light load. */
-    if (ratio_cmp(ratio_mul(moved, ratio_int(2)), ratio_weight(set->day->gym->free.step)) <= 0)
-        return ratio_int(0);
     return ratio_div(ratio_mul(moved, ratio_int(100)), set->asked);
 }
 
@@ -496,12 +500,15 @@ void rule_unreachable_load(struct asking *asking, const struct block_view *block
     struct dec limit = rule_limit(asking, block, NULL).high;
     for (int i = 0, next; i < block->set_count; i = next) {
         const struct set_view *first = &block->sets[i], *worst = first;
+        struct ratio most = ratio_int(0);
         for (next = i; next < block->set_count && block->sets[next].entry == first->entry &&
                        block->sets[next].group->group == first->group->group;
-             next++)
-            if (ratio_cmp(moved_by(&block->sets[next]), moved_by(worst)) > 0)
-                worst = &block->sets[next];
-        if (first->week->kind == WEEK_TRAINING && is_above(moved_by(worst), limit))
+             next++) {
+            struct ratio moved = moved_by(&block->sets[next]);
+            if (ratio_cmp(moved, most) > 0)
+                worst = &block->sets[next], most = moved;
+        }
+        if (first->week->kind == WEEK_TRAINING && is_above(most, limit))
             unreachable_hit(asking, block, worst, limit);
     }
 }

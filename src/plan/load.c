@@ -1,5 +1,5 @@
 /* Loads: changed, capped, rounded once to a weight the gym can make, and what that weight means (language.md, section 5). */
-#include "plan/loading.h"
+#include "plan/recall.h"
 
 /* ---- changes, caps, rounding ---- */
 
@@ -71,8 +71,11 @@ static struct lowest lowest_cap(struct loading *l)
     return lowest;
 }
 
+/* What a bodyweight lift has of her on top of what it is loaded with. */
 static struct weight own_weight(const struct loading *l)
 {
+    if (l->entry->lift->loads != LOADS_BODYWEIGHT)
+        return (struct weight){ 0 };
     const struct bodyweight_line *line = history_bodyweight(l->p->athlete, l->week->start);
     return line ? line->weight : (struct weight){ 0 };
 }
@@ -152,14 +155,18 @@ static void expect(struct loading *l)
     if (run->max.num == 0 || run->load.e10 <= 0)
         return;
     run->has_percent = true;
-    run->percent = ratio_nearest(ratio_div(ratio_mul(load, ratio_int(100)), run->max), (struct dec){ DEC_ONE / 10 });
+    run->percent = ratio_nearest(run->max.den == 1 ? (struct ratio){ 100 * load.num, run->max.num } /* lowest terms do not matter */
+                                                   : ratio_div(ratio_mul(load, ratio_int(100)), run->max), (struct dec){ DEC_ONE / 10 });
     if (!l->has_max || run->has_effort || !loading_is_counted(l))
         return;
-    struct ratio share = ratio_div(load, l->max.load), reps = reps_middle(l->spec);
+    struct ratio reps = reps_middle(l->spec), max = l->max.load;
+    struct ratio share = max.den == 1 ? (struct ratio){ load.num, max.num } : ratio_div(load, max); /* here neither */
     run->has_expected = true;
     run->expected = curve_effort(&l->curve, share, reps);
-    run->expected_under_one = curve_compare(&l->curve, share, reps, dec_int(1)) < 0;
-    if (l->group->role != ROLE_WARM_UP && curve_compare(&l->curve, share, reps, dec_int(10)) > 0)
+    /* Rounded to the half, it has to be looked at again only near the ends of the scale, and where curves are held at an end. */
+    bool low = run->expected.e10 <= dec_int(1).e10 || l->spec->reps_high > CURVE_REPS_MOST - 10, high = run->expected.e10 >= dec_int(10).e10;
+    run->expected_under_one = low && curve_compare(&l->curve, share, reps, dec_int(1)) < 0;
+    if (high && l->group->role != ROLE_WARM_UP && curve_compare(&l->curve, share, reps, dec_int(10)) > 0)
         impossible(l, arena_format(l->p->arena, "%s %%", dec_text(l->p->arena, ratio_nearest(ratio_mul(share, ratio_int(100)), (struct dec){ DEC_ONE / 10 }))));
 }
 
@@ -195,10 +202,7 @@ static void discs(struct loading *l)
 
 static void show(struct loading *l)
 {
-    l->run->shown = l->run->load;
-    if (l->entry->lift->loads != LOADS_BODYWEIGHT)
-        return;
-    l->run->shown.e10 -= own_weight(l).e10;
+    l->run->shown.e10 = l->run->load.e10 - own_weight(l).e10;
 }
 
 static bool aims_above_cap(const struct loading *l)
@@ -254,29 +258,29 @@ static void loading_by_diary(struct loading *l)
     l->has_max = true;
 }
 
-static struct plan_run run_make(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry,
-                                struct work_group *group, const struct spec *spec)
+/* Works out what `l` asks for, which starts as it is for all sets of the entry. */
+static void run_make(struct loading l)
 {
-    struct plan_run run = { .max = ratio_int(0), .own_max = ratio_int(0) };
-    struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .group = group, .spec = spec, .run = &run };
-    l.max = work_max(p, week, entry->lift);
-    l.has_max = l.max.line != NULL;
+    const struct work_group *group = l.group;
+    struct plan_run *run = l.run;
+    int said = findings_said(l.p->model->findings);
+    *run = (struct plan_run){ .max = ratio_int(0), .own_max = ratio_int(0) };
     if (group->load_kind == LOAD_PERCENT && group->role != ROLE_WARM_UP)
-        run.by_line = true;
+        run->by_line = true;
     else
         loading_by_diary(&l);
-    l.curve = history_curve(p->model, p->block, p->athlete, entry->lift);
     l.reason = group->changes;
-    run.has_effort = group->load_kind == LOAD_EFFORT;
-    run.effort_low = spec->effort_low;
-    run.effort_high = spec->effort_high;
+    run->has_effort = group->load_kind == LOAD_EFFORT;
+    run->effort_low = l.spec->effort_low;
+    run->effort_high = l.spec->effort_high;
     if (raw_load(&l))
         finish_load(&l);
     else
         open_load(&l);
-    run.reason = p->bare ? NULL : l.reason;
-    run.own_max = l.has_max ? l.max.load : ratio_int(0);
-    return run;
+    run->reason = l.p->bare ? NULL : l.reason;
+    run->own_max = l.has_max ? l.max.load : ratio_int(0);
+    if (findings_said(l.p->model->findings) == said)
+        recall_keep(&l);
 }
 
 /* ---- groups and entries ---- */
@@ -289,20 +293,24 @@ static bool runs_alike(const struct work_run *a, const struct work_run *b)
            (a->made.has_load || a->made.open == b->made.open || (a->made.open && b->made.open && !strcmp(a->made.open, b->made.open)));
 }
 
-static void group_loads(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry, struct work_group *group)
+static void group_loads(struct loading *l, struct work_group *group)
 {
     int sets = group->reps_kind == REPS_TOTAL ? 0 : (group->sets_low + group->sets_high + 1) / 2;
     int wanted = group->spec_count > 1 && sets > 0 ? sets : 1;
-    struct work_run *runs = NEW_MANY(p->arena, struct work_run, wanted);
+    struct work_run *runs = NEW_MANY(l->p->arena, struct work_run, wanted);
     int count = 0;
+    l->group = group;
     for (int set = 0; set < wanted && !group->left_out; set++) {
-        const struct spec *spec = &group->specs[set < group->spec_count ? set : group->spec_count - 1];
-        struct work_run run = { .sets = wanted > 1 ? 1 : sets, .spec = spec };
-        run.made = run_make(p, week, day, entry, group, spec);
-        if (count && runs_alike(&runs[count - 1], &run))
-            runs[count - 1].sets += run.sets;
+        struct work_run *run = &runs[count];
+        run->spec = &group->specs[set < group->spec_count ? set : group->spec_count - 1];
+        run->sets = wanted > 1 ? 1 : sets;
+        l->spec = run->spec, l->run = &run->made;
+        if (!recall_run(l))
+            run_make(*l);
+        if (count && runs_alike(&runs[count - 1], run))
+            runs[count - 1].sets += run->sets;
         else
-            runs[count++] = run;
+            count++;
     }
     group->runs = runs;
     group->run_count = group->left_out ? 0 : count;
@@ -346,13 +354,16 @@ static void group_done(struct work_entry *entry, const struct work_group *group)
 
 void entry_loads(struct planning *p, struct work_week *week, struct work_day *day, struct work_entry *entry)
 {
-    if (entry->stage != STAGE_NEW)
+    if (entry->stage != STAGE_NEW || !entry->groups.count)
         return;
     entry->stage = STAGE_WORKING;
+    struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .max = work_max(p, week, entry->lift),
+                         .curve = history_curve(p->model, p->block, p->athlete, entry->lift) };
+    l.has_max = l.max.line != NULL;
     for (int warm_up = 0; warm_up < 2; warm_up++)
         for (int i = 0; i < entry->groups.count; i++)
             if ((entry->groups.at[i].role == ROLE_WARM_UP) == (warm_up == 1)) {
-                group_loads(p, week, day, entry, &entry->groups.at[i]);
+                group_loads(&l, &entry->groups.at[i]);
                 group_done(entry, &entry->groups.at[i]);
             }
     thin_warm_ups(entry);

@@ -204,7 +204,7 @@ struct plan_job {
     struct shapes *shapes; /* NULL: none are kept */
     const struct alike *alike; /* what alike_find found; NULL: nobody asked, or she is like nobody */
     bool bare;             /* without reasons and totals, for who looks at neither */
-    bool for_rules;        /* of the reasons only those that the rules read: the max and the load before rounding */
+    bool for_rules;        /* without totals, and of the reasons only those that the rules read: the max and the load before rounding */
 };
 /* Plans one athlete through one block. Never NULL. Findings go to the model's. */
 struct plan *plan_make(struct arena *scratch, const struct plan_job *job);

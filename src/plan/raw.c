@@ -18,14 +18,15 @@ struct finding *load_finding(struct loading *l, enum kind kind, struct span at, 
 
 struct ratio reps_middle(const struct spec *spec)
 {
-    return ratio_make(spec->reps_low + spec->reps_high, 2);
+    return ratio_halves(spec->reps_low + spec->reps_high);
 }
 
 /* reps + (10 - rpe), both at their middles. */
 static struct ratio could_do(const struct spec *spec)
 {
     int64_t reps = (int64_t)(spec->reps_low + spec->reps_high + 20) * DEC_ONE, effort = spec->effort_low.e10 + spec->effort_high.e10;
-    return ratio_make(reps - effort, 2 * DEC_ONE);
+    int64_t tenths = DEC_ONE / 10;
+    return (reps - effort) % tenths ? ratio_make(reps - effort, 2 * DEC_ONE) : ratio_make((reps - effort) / tenths, 2 * DEC_ONE / tenths);
 }
 
 bool loading_is_counted(const struct loading *l)
@@ -139,14 +140,10 @@ static void series_reason(struct loading *l, const struct value *value)
     reason->count = value->frame ? value->frame->count : 1;
 }
 
-static bool raw_effort(struct loading *l)
+static void effort_reasons(struct loading *l, struct ratio n, struct ratio share)
 {
     const struct group *group = l->group->group;
-    if (!l->has_max || !loading_is_counted(l))
-        return false;
-    reason_max(l, &l->max, l->entry->lift);
     series_reason(l, &group->load);
-    struct ratio n = could_do(l->spec), share = curve_share(&l->curve, n);
     struct reason *reason = because(l, REASON_EFFORT, group->load_at);
     reason->amount = l->spec->effort_low;
     reason->other = l->spec->effort_high;
@@ -154,6 +151,16 @@ static bool raw_effort(struct loading *l)
     reason->name = l->curve.row ? curve_name(l->curve.row) : "athlete's own";
     reason->amount = ratio_nearest(n, (struct dec){ DEC_ONE / 100 });
     reason->load = share;
+}
+
+static bool raw_effort(struct loading *l)
+{
+    if (!l->has_max || !loading_is_counted(l))
+        return false;
+    struct ratio n = could_do(l->spec), share = curve_share(&l->curve, n);
+    reason_max(l, &l->max, l->entry->lift);
+    if (reasons_are_told(l->p))
+        effort_reasons(l, n, share);
     l->raw = ratio_mul(loading_reduced(l, l->max.load), share);
     return true;
 }
@@ -165,6 +172,8 @@ static struct ratio hundredth(struct loading *l, struct ratio of)
 
 static void percent_reason(struct loading *l, enum reason_kind kind, const char *of)
 {
+    if (!reasons_are_told(l->p))
+        return;
     series_reason(l, &l->group->group->load);
     struct reason *reason = because(l, kind, l->group->group->load_at);
     reason->name = of;

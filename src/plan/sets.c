@@ -15,6 +15,14 @@ struct ratio_band value_in_week(const struct value *value, int block_week, int s
     return series_value(value->series, value_index(value, block_week), count, set, grain);
 }
 
+/* As written, where nothing has to be worked out; NULL: it has. */
+static const struct band *written_in_week(const struct value *value, int block_week, int set)
+{
+    const struct series *series = value->series;
+    bool always = series->kind == SERIES_LIST && series->count == 1;
+    return series_written(series, always ? 1 : value_index(value, block_week), set);
+}
+
 static const struct dec grain_none = { 0 }, grain_half = { DEC_ONE / 2 }, grain_one = { DEC_ONE };
 
 static struct finding *group_finding(const struct planning *p, const struct work_week *week, const struct work_entry *entry,
@@ -39,11 +47,29 @@ static bool whole_value(struct planning *p, const struct work_week *week, const 
     return false;
 }
 
+static bool is_whole(struct dec number, int most)
+{
+    return number.e10 >= DEC_ONE && number.e10 <= most * DEC_ONE && number.e10 % DEC_ONE == 0;
+}
+
+static bool whole_in_week(struct planning *p, const struct work_week *week, const struct work_entry *entry, const struct group *group,
+                          const struct value *value, int set, int most, int *low, int *high)
+{
+    const struct band *written = written_in_week(value, week->block_week, set);
+    if (!written || !is_whole(written->low, most) || !is_whole(written->high, most))
+        return whole_value(p, week, entry, group, value, value_in_week(value, week->block_week, set, grain_one), most, low, high);
+    *low = (int)(written->low.e10 / DEC_ONE);
+    *high = (int)(written->high.e10 / DEC_ONE);
+    return true;
+}
+
 static bool effort_value(struct planning *p, const struct work_week *week, const struct work_entry *entry, const struct group *group,
                          const struct value *value, bool is_rir, int set, struct spec *spec)
 {
-    struct ratio_band band = value_in_week(value, week->block_week, set, grain_half);
-    struct dec low = ratio_nearest(band.low, (struct dec){ 1 }), high = ratio_nearest(band.high, (struct dec){ 1 });
+    const struct band *written = written_in_week(value, week->block_week, set);
+    struct ratio_band band = written ? (struct ratio_band){ 0 } : value_in_week(value, week->block_week, set, grain_half);
+    struct dec low = written ? written->low : ratio_nearest(band.low, (struct dec){ 1 });
+    struct dec high = written ? written->high : ratio_nearest(band.high, (struct dec){ 1 });
     if (low.e10 < 0 || high.e10 > 10 * DEC_ONE) {
         struct finding *finding = group_finding(p, week, entry, group, KIND_RANGE, value->at,
                                                 arena_format(p->arena, "in week %d this comes to %s %s; effort goes from 0 to 10", week->number,
@@ -69,6 +95,11 @@ static struct ratio middle(struct ratio_band band)
 static void amount_value(const struct work_week *week, const struct value *value, int set, struct spec *spec)
 {
     struct dec grain = value->unit == UNIT_PERCENT ? grain_half : grain_none;
+    const struct band *written = written_in_week(value, week->block_week, set);
+    if (written && written->low.e10 == written->high.e10 && value->unit != UNIT_POUND) {
+        spec->amount = value->unit == UNIT_KILO ? ratio_weight((struct weight){ written->low.e10 }) : ratio_dec(written->low);
+        return;
+    }
     spec->amount = ratio_mul(middle(value_in_week(value, week->block_week, set, grain)), unit_factor(value->unit));
 }
 
@@ -76,6 +107,7 @@ static bool reps_value(struct planning *p, const struct work_week *week, const s
                        int set, struct spec *spec)
 {
     struct ratio_band band;
+    int most;
     switch (group->reps_kind) {
     case REPS_CLUSTER:
         for (int i = 0; i < group->cluster_count; i++)
@@ -85,16 +117,16 @@ static bool reps_value(struct planning *p, const struct work_week *week, const s
     case REPS_AMRAP:
         if (!group->at_least.series)
             return true;
-        band = value_in_week(&group->at_least, week->block_week, set, grain_one);
-        return whole_value(p, week, entry, group, &group->at_least, band, REPS_MOST, &spec->reps_low, &spec->reps_low);
+        return whole_in_week(p, week, entry, group, &group->at_least, set, REPS_MOST, &spec->reps_low, &spec->reps_low);
     default:
         if (!group->reps.series)
             return false;
+        most = group->reps_kind == REPS_COUNT ? REPS_MOST : 100000;
+        if (group->reps.unit != UNIT_MINUTES)
+            return whole_in_week(p, week, entry, group, &group->reps, set, most, &spec->reps_low, &spec->reps_high);
         band = value_in_week(&group->reps, week->block_week, set, grain_one);
-        if (group->reps.unit == UNIT_MINUTES)
-            band.low = ratio_mul(band.low, ratio_int(60)), band.high = ratio_mul(band.high, ratio_int(60));
-        return whole_value(p, week, entry, group, &group->reps, band, group->reps_kind == REPS_COUNT ? REPS_MOST : 100000,
-                           &spec->reps_low, &spec->reps_high);
+        band.low = ratio_mul(band.low, ratio_int(60)), band.high = ratio_mul(band.high, ratio_int(60));
+        return whole_value(p, week, entry, group, &group->reps, band, most, &spec->reps_low, &spec->reps_high);
     }
 }
 
@@ -157,8 +189,7 @@ bool work_group_make(struct planning *p, const struct work_week *week, const str
     if (group->reps_kind != REPS_TOTAL) {
         if (!group->sets.series)
             return false;
-        struct ratio_band sets = value_in_week(&group->sets, week->block_week, 0, grain_one);
-        if (!whole_value(p, week, entry, group, &group->sets, sets, SETS_MOST, &out->sets_low, &out->sets_high))
+        if (!whole_in_week(p, week, entry, group, &group->sets, 0, SETS_MOST, &out->sets_low, &out->sets_high))
             return false;
         int count = (out->sets_low + out->sets_high + 1) / 2;
         if (!check_length(p, week, entry, group, &group->load, count) || !check_length(p, week, entry, group, &group->reps, count))

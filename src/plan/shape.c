@@ -55,9 +55,11 @@ static bool is_known(const struct planning *p, const struct lift *lift)
 static void own_groups(struct planning *p, struct work_entry *entry)
 {
     const struct work_group *groups = entry->groups.at;
-    if (is_known(p, entry->lift))
-        entry->groups.count = 0;
-    entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.count + 1);
+    if (is_known(p, entry->lift) || !entry->groups.count) {
+        entry->groups.at = NULL, entry->groups.count = entry->groups.room = 0;
+        return;
+    }
+    entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.count);
     memcpy(entry->groups.at, groups, sizeof *groups * (size_t)entry->groups.count);
     for (int i = 0; i < entry->groups.count; i++)
         own_specs(p, &entry->groups.at[i]);

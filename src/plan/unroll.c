@@ -341,10 +341,10 @@ static struct plan_entry keep_entry(struct planning *p, const struct work_entry 
     int rows = 0, count = 0;
     for (int i = 0; i < work->groups.count; i++)
         rows += work->groups.at[i].run_count;
-    struct plan_group *groups = NEW_MANY(p->arena, struct plan_group, rows + 1);
+    struct plan_group *groups = rows ? NEW_MANY(p->arena, struct plan_group, rows) : NULL;
     for (int i = 0; i < work->groups.count; i++)
         keep_group(p, work, &work->groups.at[i], groups, &count);
-    const struct lift **choices = NEW_MANY(p->arena, const struct lift *, work->entry->lift_count + 1);
+    const struct lift **choices = work->entry->lift_count > 1 ? NEW_MANY(p->arena, const struct lift *, work->entry->lift_count) : NULL;
     int choice_count = 0;
     bool own = false;
     for (int i = 0; i < work->entry->lift_count; i++)
@@ -412,7 +412,7 @@ static struct plan_week week_finish(struct planning *p, struct work_week *work)
         days[i] = keep_day(p, &work->days.at[i]);
     struct plan_week week = { .number = work->number, .block_week = work->block_week, .kind = work->kind, .start = work->start,
                               .days = days, .day_count = work->days.count, .notes = work->notes.at, .note_count = work->notes.count };
-    if (!p->bare)
+    if (reasons_are_told(p))
         totals_week(p, &week);
     return week;
 }

@@ -139,6 +139,7 @@ struct planning {
     struct numbers state_keys;
     VEC(struct state *) keyed; /* by their keys: the last made of each */
     VEC(struct stint) stints; /* of all progressions, in order of training */
+    struct recall *recall;    /* recall.c's own */
     const struct work_day *day_now; /* for findings met while its entries are read */
     struct plan *plan;
 };

@@ -387,6 +387,16 @@ static void test_back_off_fives(void **state)
     assert_int_equal(curve_compare(&standard, fives, ratio_int(5), (struct dec){ 69 * (DEC_ONE / 10) }), 0);
 }
 
+/* A diary may tell of less than nothing lifted: 60 kg of body less 70. 30/p - 30 and 31/p - 30 at p = -1/8, by hand. */
+static void test_reps_below_nothing(void **state)
+{
+    (void)state;
+    struct curve usual = curve_default(), epley = curve_named(curve_find("epley"));
+    struct ratio p = ratio_make(-1, 8), n = curve_reps(&usual, p), also = curve_reps(&epley, p);
+    assert_true(n.num == -270 && n.den == 1);
+    assert_true(also.num == -278 && also.den == 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -409,6 +419,7 @@ int main(void)
         cmocka_unit_test(test_harder_single_is_heavier),
         cmocka_unit_test(test_four_to_six_left),
         cmocka_unit_test(test_back_off_fives),
+        cmocka_unit_test(test_reps_below_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -35,14 +35,9 @@ static void season_holds(void **state)
              asked->spring ? " }\n" : "");
     struct told t = told_club(text);
     assert_string_equal(findings_text(&t), "");
-    struct plan *plans[2] = { told_plan(&t, "winter", "ines") };
+    struct block_view blocks[2] = { block_view_make(t.arena, told_plan(&t, "winter", "ines")) };
     if (asked->spring)
-        plans[1] = told_plan(&t, "spring", "ines");
-    struct athlete_view view =
-        athlete_view_make(t.arena, t.model, told_athlete(&t, "ines"), NULL, plans, asked->spring ? 2 : 1);
-    struct block_view blocks[2] = { { 0 } };
-    memcpy(blocks, view.blocks, sizeof *blocks * (size_t)view.block_count);
-    view.blocks = blocks;
+        blocks[1] = block_view_make(t.arena, told_plan(&t, "spring", "ines"));
     if (asked->meet)
         assert_true(date_parse(asked->meet, strlen(asked->meet), &blocks[0].meet));
     blocks[1].break_before = asked->break_before;
@@ -55,7 +50,8 @@ static void season_holds(void **state)
                                     .at = t.model->lifts[0]->at };
     blocks[0].attempts = &attempt;
     blocks[0].attempt_count = asked->opening.opener_tenths ? 1 : 0;
-    ask_rule(&t, asked->rule, &view);
+    ask_rule(&t, asked->rule, (struct athlete_view){ .model = t.model, .athlete = told_athlete(&t, "ines") }, blocks,
+             asked->spring ? 2 : 1);
     assert_string_equal(met_text(&t, asked->rule, MET_LEVEL), asked->met);
     told_end(&t);
 }

@@ -1,0 +1,123 @@
+/* src/plan/recall.c: a load found again is the load worked out. Each row has sets that differ in one of the things a load hangs on,
+ * each twice; plans whose reasons are told work out every one of them. */
+#include "club.h"
+
+struct row_recalled {
+    const char *says, *block;
+};
+
+#define TWO_GYMS "gym shed { bar 15 kg; plates 25 x 16, 10 x 4 kg }\n"
+#define LIFTER                                                                                                         \
+    "athlete ines { gym hall; bodyweight 60 kg; bodyweight 65 kg on 2027-01-12; max squat 100 kg; max bench 60 kg; max sled 1000 kg; max pull-up 80 kg\n" \
+    "max deadlift 140 kg on 2026-12-01; max deadlift 150 kg on 2027-01-09; max deadlift 160 kg on 2027-01-16 }\n"
+
+static const struct row_recalled rows_recalled[] = {
+    { "reps", "day A { squat 2 x 3 at 70%; squat 2 x 5 at 70%; squat 2 x 3-5 at 70%; squat 2 x 3-6 at 70% }" },
+    { "amount", "day A { squat 2 x 3 at 70%; squat 2 x 3 at 70.5%; squat 2 x 3 at 75% }" },
+    { "effort", "day A { squat 2 x 3 at rpe 7; squat 2 x 3 at rpe 8; squat 2 x 3 at rpe 7-8 }" },
+    { "way of asking", "day A { squat 2 x 3 at 70%; squat 2 x 3 at 70 kg; squat 2 x 3 at rpe 7; squat 2 x 3 }" },
+    { "kind of reps", "day A { squat 2 x 5 at 70 kg; squat 2 x 5 s at 70 kg; squat 2 x 5 m at 70 kg; squat 2 x 2+3 at 70 kg }" },
+    { "lift", "day A { squat 2 x 3 at 70%; front-squat 2 x 3 at 70%; bench 2 x 3 at 70% }" },
+    { "gym", "day A { squat 2 x 3 at 71% }; day B { gym shed; squat 2 x 3 at 71% }" },
+    { "max of the week", "day A { deadlift 2 x 3 at 70%; deadlift 2 x 3 at rpe 8 }" },
+    { "cap", "day A { squat 2 x 3 at 80%; squat 2 x 3 at 80% cap 75%; squat 2 x 3 at 80% cap rpe 6; squat 2 x 3 at 80% cap 60 kg }" },
+    { "warm-up", "day A { squat { warm-up 2 x 3 at 70 kg; top 2 x 3 at 80 kg }; bench { warm-up 1 x 3 at 30 kg; 2 x 3 at 30 kg } }" },
+    { "per cent of a warm-up", "day A { squat { warm-up 2 x 3 at 50%; 2 x 3 at 80% }; squat { warm-up 2 x 3 at 50%; 2 x 3 at 60% } }" },
+    { "set before", "day A { squat top 1 x 3 at 80% then back-off 2 x 3 drop 10%; squat top 1 x 3 at 90% then back-off 2 x 3 drop 10% }" },
+    { "other lift", "day A { squat 2 x 3 at 70%; squat 2 x 3 at 70% of deadlift; squat 2 x 3 at 70% of bodyweight }" },
+    { "other day", "day A { squat 2 x 3 at 80% }; day B { squat 2 x 3 at 80% of day A; squat 2 x 3 at 80% }" },
+    { "bodyweight", "day A { pull-up 2 x 3 at 20 kg; pull-up 2 x 3 at bodyweight plus 20 kg; pull-up 2 x 3 at 80% }" },
+    { "deload", "deload week 2 { load down 10% }; day A { squat 2 x 3 at 80%; squat 2 x 3 at rpe 8 }" },
+    { "adjust", "day A { squat 2 x 3 at 80%; squat 2 x 3 at rpe 8 }; adjust ines in week 3 { load down 10% }; adjust ines in week 4 { cap squat rpe 6 }" },
+    { "two ways of one number", "day A { sled 2 x 3 at 70%; sled 2 x 3 at 0.000000007 kg }" },
+    /* More of them than there are places to keep them. */
+    { "many amounts", "day A { sled 2 x 3 at 30 kg plus 2.5 kg each week }" },
+    { "many efforts", "day A { sled 2 x 3 at rpe 5 plus 0.02 each week }" },
+    { "progression", "day A { squat 2 x 3 at 80 kg progression fill; squat 2 x 3 at 80 kg }" },
+    { "what is said of work and not of warm-ups", "day A { squat { warm-up 1 x 1 at 110 kg; 1 x 3 at 80 kg }; squat 1 x 1 at 110 kg }" },
+    { "what is said", "day A { squat 2 x 3 at 5 kg; squat 1 x 1 at 110%; sled 3 x 3 at 50 kg cap 40 kg }" },
+};
+
+static bool runs_equal(const struct plan_run *a, const struct plan_run *b)
+{
+    return a->sets == b->sets && a->has_effort == b->has_effort && a->effort_low.e10 == b->effort_low.e10 &&
+           a->effort_high.e10 == b->effort_high.e10 && a->has_load == b->has_load && a->load.e10 == b->load.e10 &&
+           a->shown.e10 == b->shown.e10 && !ratio_cmp(a->max, b->max) && !ratio_cmp(a->own_max, b->own_max) &&
+           a->by_line == b->by_line && a->has_percent == b->has_percent && a->percent.e10 == b->percent.e10 &&
+           a->has_expected == b->has_expected && a->expected.e10 == b->expected.e10 &&
+           a->expected_under_one == b->expected_under_one && a->disc_count == b->disc_count && a->capped == b->capped &&
+           a->under_bar == b->under_bar;
+}
+
+static const struct reason *reason_in(const struct plan_run *run, enum reason_kind kind)
+{
+    const struct reason *reason = run->reason;
+    while (reason && reason->kind != kind)
+        reason = reason->before;
+    return reason;
+}
+
+/* The load before rounding and the max behind it, as the rules read them. */
+static bool reasons_equal(const struct plan_run *told, const struct plan_run *ruled)
+{
+    const struct reason *raw = reason_in(told, REASON_RAW), *also = reason_in(ruled, REASON_RAW);
+    const struct reason *max = reason_in(told, REASON_MAX), *max_also = reason_in(ruled, REASON_MAX);
+    return !raw == !also && (!raw || !ratio_cmp(raw->load, also->load)) && !max == !max_also && (!max || max->at.start == max_also->at.start);
+}
+
+static void plans_equal(const struct plan *told, const struct plan *other, bool ruled)
+{
+    assert_int_equal(told->week_count, other->week_count);
+    for (int w = 0; w < told->week_count; w++)
+        for (int d = 0; d < told->weeks[w].day_count; d++)
+            for (int e = 0; e < told->weeks[w].days[d].entry_count; e++) {
+                const struct plan_entry *entry = &told->weeks[w].days[d].entries[e], *same = &other->weeks[w].days[d].entries[e];
+                assert_int_equal(entry->group_count, same->group_count);
+                for (int g = 0; g < entry->group_count; g++) {
+                    assert_int_equal(entry->groups[g].run_count, same->groups[g].run_count);
+                    for (int r = 0; r < entry->groups[g].run_count; r++) {
+                        assert_true(runs_equal(&entry->groups[g].runs[r], &same->groups[g].runs[r]));
+                        assert_true(!ruled || reasons_equal(&entry->groups[g].runs[r], &same->groups[g].runs[r]));
+                    }
+                }
+            }
+}
+
+/* How often all findings were said. */
+static int times_of(struct told *t)
+{
+    int count, times = 0;
+    struct finding *const *all = findings_all(t->findings, &count);
+    for (int i = 0; i < count; i++)
+        times += all[i]->times;
+    return times;
+}
+
+static void recalled_holds(void **state)
+{
+    const struct row_recalled *row = *state;
+    char text[2048];
+    snprintf(text, sizeof text, TWO_GYMS LIFTER "progression fill { when made add 2.5 kg }\n"
+             "block winter { for ines; starts 2027-01-04; weeks 200; %s }\n", row->block);
+    struct told t = told_club(text);
+    if (!t.model)
+        fail_msg("%s", findings_text(&t));
+    struct plan_job job = { .model = t.model, .block = t.model->blocks[0], .athlete = told_athlete(&t, "ines") };
+    int before = times_of(&t);
+    const struct plan *told = plan_make(t.arena, &job);
+    int said = times_of(&t) - before;
+    job.bare = true;
+    plans_equal(told, plan_make(t.arena, &job), false);
+    assert_int_equal(times_of(&t), before + 2 * said);
+    job.bare = false, job.for_rules = true;
+    plans_equal(told, plan_make(t.arena, &job), true);
+    assert_int_equal(times_of(&t), before + 3 * said);
+    told_end(&t);
+}
+
+int main(void)
+{
+    struct tests tests = { 0 };
+    tests_add_rows(&tests, EACH(rows_recalled, recalled_holds));
+    return tests_run(&tests);
+}

@@ -466,9 +466,11 @@ static int count_of(const struct node *body, enum node_kind kind)
     return count;
 }
 
-static void entry_make(const struct place *outer, const struct node *node, struct entry *entry)
+static void entry_make(const struct place *outer, const struct node *written, struct entry *entry)
 {
     struct club *club = outer->club;
+    struct plain_room room;
+    const struct node *node = entry_open(outer->file->tree, written, &room);
     struct scope scope = { .frame = outer->frame, .up = outer->scope, .is_entry = true };
     struct place place = *outer;
     const struct node *lifts = node_child(node, NODE_LIFTS);

@@ -225,11 +225,25 @@ static bool is_member(struct parse *p, const struct token *token)
     return next.kind != TOK_STRING && next.kind != TOK_VAR;
 }
 
+/* A lift with its sets, read by hand as one token up to its end. */
+static bool take_plain(struct parse *p, struct token *token)
+{
+    struct span at;
+    if (!p->by_hand || !plain_find(p->plain, token->at.start - p->source->base, &at))
+        return false;
+    *token = (struct token){ TOK_PLAIN_LINE, at, node_flag(node_of(p, NODE_ENTRY, at, NULL, 0), FLAG_PLAIN) };
+    p->to = at.end - p->source->base;
+    p->last = *token;
+    return true;
+}
+
 static void take_start(struct parse *p, struct token *token)
 {
     enum node_kind body = p->bodies[p->depth].header;
     bool name = token->kind == TOK_NAME;
-    if ((body == NODE_SESSION || body == NODE_DIARY) && (name || token->kind == TOK_VAR)) {
+    if ((body == NODE_DAY || body == NODE_SUPERSET || body == NODE_ADD_TO) && name && take_plain(p, token)) {
+        /* it is a whole statement */
+    } else if ((body == NODE_SESSION || body == NODE_DIARY) && (name || token->kind == TOK_VAR)) {
         token->kind = TOK_DID;
     } else if (body == NODE_CHECKS && name) {
         token->kind = TOK_RULE;

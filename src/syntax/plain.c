@@ -1,0 +1,342 @@
+#include "syntax/plain.h"
+
+#include "base/name.h"
+#include "syntax/classes.h"
+
+#include "setwright.tab.h"
+
+#include <string.h>
+
+enum { DIGITS_MOST = 3 }; /* before the point and behind it: what has more may be a date or a mistake */
+
+struct line {
+    const struct plain *plain;
+    struct plain_room *room;
+    bool keep;       /* names and texts are wanted */
+    bool odd;        /* something stands here that the grammar has to read */
+    const char *at;  /* of what comes next; no blank stands here */
+    const char *end; /* of the last word */
+};
+
+static void go_to(struct line *l, const char *end)
+{
+    l->end = end;
+    l->at = past(end, BLANK);
+}
+
+static uint32_t place_of(const struct line *l, const char *at)
+{
+    return l->plain->source->base + (uint32_t)(at - l->plain->source->text);
+}
+
+/* A node of what was read since `from`. */
+static struct node *node(struct line *l, enum node_kind kind, const char *from, struct node *child)
+{
+    if (l->room->count == PLAIN_NODES)
+        l->odd = true, l->room->count--;
+    struct node *node = &l->room->nodes[l->room->count++];
+    *node = (struct node){ .kind = (uint16_t)kind, .at = { place_of(l, from), place_of(l, l->end) }, .child = child };
+    return node;
+}
+
+static struct node *leaf(struct line *l, enum node_kind kind, const char *from)
+{
+    return node(l, kind, from, NULL);
+}
+
+/* A node of what `read` reads, and of what stands before it since `from`. */
+static struct node *part(struct line *l, enum node_kind kind, const char *from, struct node *(*read)(struct line *l))
+{
+    struct node *child = read(l);
+    return node(l, kind, from, child);
+}
+
+static const char *kept(const struct line *l, const char *text, const char *end)
+{
+    return l->keep ? intern(l->plain->names, text, (size_t)(end - text)) : NULL;
+}
+
+/* ---- words and texts ---- */
+
+static const char *word_end(const struct line *l)
+{
+    return is_class(l->at, LETTER) ? past(l->at, LETTER | WITHIN) : l->at;
+}
+
+/* The word of the language that comes next, as a token; 0: none. */
+static int word_here(const struct line *l)
+{
+    const struct word *word = word_find(&l->plain->words, l->at, (size_t)(word_end(l) - l->at));
+    return word ? word->token : 0;
+}
+
+static void pass_word(struct line *l)
+{
+    go_to(l, word_end(l));
+}
+
+static struct node *name(struct line *l)
+{
+    const char *from = l->at, *end = word_end(l);
+    bool ascii = end > from && *from != '_' && end[-1] != '-';
+    for (const char *at = from; at < end; at++)
+        ascii &= (unsigned char)*at < 0x80;
+    l->odd |= !ascii || end - from > NAME_LETTERS_MOST || word_here(l);
+    go_to(l, end);
+    struct node *name = leaf(l, NODE_NAME, from);
+    name->text = kept(l, from, end);
+    return name;
+}
+
+static struct node *text(struct line *l)
+{
+    const char *from = l->at, *end = *from == '"' ? plain_text_end(from) : NULL;
+    if (!end) {
+        l->odd = true;
+        return NULL;
+    }
+    go_to(l, end);
+    struct node *text = leaf(l, NODE_STRING, from);
+    text->text = kept(l, from + 1, end - 1);
+    return text;
+}
+
+/* ---- numbers ---- */
+
+static struct node *number(struct line *l)
+{
+    const char *from = l->at, *end = past(from, DIGIT);
+    bool fits = end - from <= DIGITS_MOST;
+    if (*end == '.') {
+        const char *behind = end + 1;
+        end = past(behind, DIGIT);
+        fits &= end > behind && end - behind <= DIGITS_MOST;
+    }
+    go_to(l, end);
+    struct node *number = leaf(l, NODE_NUMBER, from);
+    l->odd |= !fits || !dec_parse(from, (size_t)(end - from), &number->number);
+    return number;
+}
+
+static struct node *number_or_band(struct line *l)
+{
+    const char *from = l->at;
+    struct node *low = number(l);
+    if (*l->at != '-')
+        return low;
+    go_to(l, l->at + 1);
+    low->next = number(l);
+    return node(l, NODE_BAND, from, low);
+}
+
+/* NULL: none comes next. */
+static const char *unit_here(const struct line *l)
+{
+    static const char *const units[] = { "kg", "lb", "s", "min", "m" };
+    if (*l->at == '%')
+        return "%";
+    size_t length = (size_t)(word_end(l) - l->at);
+    for (size_t i = 0; i < sizeof units / sizeof *units && length; i++)
+        if (strlen(units[i]) == length && !memcmp(units[i], l->at, length))
+            return units[i];
+    return NULL;
+}
+
+static struct node *amount(struct line *l)
+{
+    const char *from = l->at;
+    struct node *plain = number_or_band(l);
+    const char *unit = unit_here(l);
+    if (!unit)
+        return plain;
+    go_to(l, l->at + strlen(unit));
+    struct node *amount = node(l, NODE_AMOUNT, from, plain);
+    amount->text = unit;
+    return amount;
+}
+
+/* Where a number alone could be kilograms or per cent. */
+static struct node *amount_with_unit(struct line *l)
+{
+    struct node *with = amount(l);
+    l->odd |= with->kind != NODE_AMOUNT;
+    return with;
+}
+
+static struct node *effort(struct line *l, enum node_kind kind, const char *from)
+{
+    const char *scale = word_here(l) == TOK_RPE ? "rpe" : "rir";
+    pass_word(l);
+    struct node *effort = part(l, kind, from, amount);
+    effort->text = scale;
+    return effort;
+}
+
+static bool effort_here(const struct line *l)
+{
+    int word = word_here(l);
+    return word == TOK_RPE || word == TOK_RIR;
+}
+
+/* ---- clauses ---- */
+
+static struct node *at_clause(struct line *l, const char *from)
+{
+    if (effort_here(l))
+        return effort(l, NODE_AT_EFFORT, from);
+    if (word_here(l) == TOK_SAME) {
+        pass_word(l);
+        return leaf(l, NODE_AT_SAME, from);
+    }
+    return part(l, NODE_AT_LOAD, from, amount_with_unit);
+}
+
+static struct node *cap(struct line *l, const char *from)
+{
+    l->odd |= !effort_here(l);
+    struct node *most = effort(l, NODE_EFFORT, l->at);
+    return node(l, NODE_CAP, from, most);
+}
+
+static struct node *each_side(struct line *l, const char *from)
+{
+    l->odd |= word_here(l) != TOK_SIDE;
+    pass_word(l);
+    return leaf(l, NODE_EACH_SIDE, from);
+}
+
+static struct node *clause(struct line *l)
+{
+    const char *from = l->at;
+    int word = word_here(l);
+    pass_word(l);
+    switch (word) {
+    case TOK_AT: return at_clause(l, from);
+    case TOK_CAP: return cap(l, from);
+    case TOK_DROP: return part(l, NODE_DROP, from, amount_with_unit);
+    case TOK_EACH: return each_side(l, from);
+    case TOK_EVERY: return part(l, NODE_EVERY_TIME, from, amount);
+    case TOK_NOTE: return part(l, NODE_NOTE, from, text);
+    case TOK_OPTIONAL: return leaf(l, NODE_OPTIONAL, from);
+    case TOK_PAUSE: return part(l, NODE_PAUSE, from, amount);
+    case TOK_PROGRESSION: return part(l, NODE_PROGRESS, from, name);
+    case TOK_REST: return part(l, NODE_REST, from, amount);
+    case TOK_TEMPO: return part(l, NODE_TEMPO, from, text);
+    default: l->odd = true; return NULL;
+    }
+}
+
+/* ---- set groups ---- */
+
+static const char *role(struct line *l)
+{
+    int word = word_here(l);
+    const char *role = word == TOK_TOP ? "top" : word == TOK_BACK_OFF ? "back-off" : word == TOK_WARM_UP ? "warm-up" : NULL;
+    if (role)
+        pass_word(l);
+    return role;
+}
+
+static void times(struct line *l)
+{
+    l->odd |= *l->at != 'x' || (is_class(l->at + 1, LETTER | WITHIN) && !is_class(l->at + 1, DIGIT));
+    go_to(l, l->at + !l->odd);
+}
+
+static struct node *amrap_or_amount(struct line *l)
+{
+    const char *from = l->at;
+    if (word_here(l) != TOK_AMRAP)
+        return amount(l);
+    pass_word(l);
+    return leaf(l, NODE_AMRAP, from);
+}
+
+static struct node *group(struct line *l)
+{
+    const char *from = l->at, *as = role(l);
+    struct node *first = part(l, NODE_COUNT, l->at, number_or_band), *last;
+    times(l);
+    if (l->odd)
+        return NULL;
+    first->next = last = part(l, NODE_REPS, l->at, amrap_or_amount);
+    while (!l->odd && is_class(l->at, LETTER) && word_here(l) != TOK_THEN) {
+        last->next = clause(l);
+        last = l->odd ? last : last->next;
+    }
+    struct node *group = node(l, NODE_GROUP, from, first);
+    group->text = as;
+    return group;
+}
+
+/* ---- the line ---- */
+
+static struct node *lifts(struct line *l)
+{
+    const char *from = l->at;
+    struct node *first = name(l), *last = first;
+    while (!l->odd && word_here(l) == TOK_OR) {
+        pass_word(l);
+        last = last->next = name(l);
+    }
+    return node(l, NODE_LIFTS, from, first);
+}
+
+/* Whether a `then` goes on with the line, here or on the next one that is written on; a remark between is the grammar's. */
+static bool goes_on(struct line *l)
+{
+    bool remark = false;
+    struct line next = { .plain = l->plain, .at = past(l->at, BLANK | LINE_END) };
+    for (; *next.at == '#'; next.at = past(next.at, BLANK | LINE_END)) {
+        remark = true;
+        while (*next.at && !is_class(next.at, LINE_END))
+            next.at++;
+    }
+    bool then = word_here(&next) == TOK_THEN;
+    l->odd |= *next.at == '{' || (then && remark);
+    if (then)
+        go_to(l, word_end(&next));
+    return then;
+}
+
+/* A NUL stands behind the text; within it the scanner says what it thinks of one. */
+static bool is_ended(const struct line *l)
+{
+    return is_class(l->at, LINE_END) || *l->at == '#' || *l->at == ';' || *l->at == '}' || !*l->at;
+}
+
+static struct node *entry(struct line *l)
+{
+    const char *from = l->at;
+    struct node *first = lifts(l), *last = first;
+    do {
+        if (!l->odd)
+            last->next = group(l);
+        if (l->odd)
+            return NULL;
+        last = last->next;
+    } while ((is_class(l->at, LETTER | LINE_END) || *l->at == '#') && goes_on(l));
+    return l->odd || !is_ended(l) ? NULL : node(l, NODE_ENTRY, from, first);
+}
+
+static struct node *read_line(const struct plain *plain, uint32_t from, struct plain_room *room, bool keep)
+{
+    struct line line = { .plain = plain, .room = room, .keep = keep, .at = plain->source->text + from };
+    room->count = 0;
+    struct node *read = entry(&line);
+    return line.odd ? NULL : read;
+}
+
+const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room)
+{
+    return read_line(plain, from, room, true);
+}
+
+bool plain_find(const struct plain *plain, uint32_t from, struct span *at)
+{
+    struct plain_room room;
+    const struct node *entry = read_line(plain, from, &room, false);
+    if (entry)
+        *at = entry->at;
+    return entry != NULL;
+}

@@ -1,0 +1,27 @@
+/* Plain lines: a lift with its sets, such as `squat 3 x 5 at rpe 7`, which are most of what coaches write, read by hand.
+ *
+ * The grammar (grammar/setwright.y) is the authority: what is read here gives the very tree that it would give, and
+ * whatever is not known here is left to it. So a new clause needs nothing here; one that is to be read
+ * differently needs both, and tests/unit/plain_test.c and the parser's fuzzer compare the trees.
+ *
+ * A plain line is read twice: once with the text around it, which keeps one node, and again when somebody opens it. */
+#ifndef SYNTAX_PLAIN_H
+#define SYNTAX_PLAIN_H
+
+#include "syntax/tree.h"
+#include "syntax/words.h"
+
+/* What it takes to read lines of a text. */
+struct plain {
+    const struct source *source;
+    struct interner *names;
+    struct word_index words;
+};
+
+/* Reads the line that starts with the name at `from`, a byte of the source, into `room`; the node is its NODE_ENTRY and ends where the last
+ * word does. NULL: it is not plain. */
+const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room);
+/* The same, to know where it ends: names and texts are not kept. */
+bool plain_find(const struct plain *plain, uint32_t from, struct span *at);
+
+#endif

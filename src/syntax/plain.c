@@ -11,30 +11,51 @@ enum { DIGITS_MOST = 3 }; /* before the point and behind it: what has more may b
 
 struct line {
     const struct plain *plain;
-    struct plain_room *room;
-    bool keep;       /* names and texts are wanted */
-    bool odd;        /* something stands here that the grammar has to read */
-    const char *at;  /* of what comes next; no blank stands here */
-    const char *end; /* of the last word */
+    const char *text; /* of the source, which starts at `base` on the number line */
+    uint32_t base;
+    struct plain_room *room; /* NULL: no tree is wanted, only its end */
+    struct node unwanted;
+    int count;            /* of nodes */
+    bool odd;             /* something stands here that the grammar has to read */
+    const char *end;      /* of what was read last */
+    const char *at;       /* of what comes next; no blank stands here */
+    const char *word_end; /* the same as `at`: no word stands there */
+    int word;             /* of the language, as a token; 0: none */
 };
+
+/* What comes next is looked at from `at` on. */
+static void look_at(struct line *l, const char *at)
+{
+    l->at = l->word_end = past(at, BLANK);
+    l->word = 0;
+    if (!is_class(l->at, LETTER))
+        return;
+    l->word_end = past(l->at, LETTER | WITHIN);
+    const struct word *word = word_find(&l->plain->words, l->at, (size_t)(l->word_end - l->at));
+    l->word = word ? word->token : 0;
+}
 
 static void go_to(struct line *l, const char *end)
 {
     l->end = end;
-    l->at = past(end, BLANK);
+    look_at(l, end);
+}
+
+static void pass_word(struct line *l)
+{
+    go_to(l, l->word_end);
 }
 
 static uint32_t place_of(const struct line *l, const char *at)
 {
-    return l->plain->source->base + (uint32_t)(at - l->plain->source->text);
+    return l->base + (uint32_t)(at - l->text);
 }
 
 /* A node of what was read since `from`. */
 static struct node *node(struct line *l, enum node_kind kind, const char *from, struct node *child)
 {
-    if (l->room->count == PLAIN_NODES)
-        l->odd = true, l->room->count--;
-    struct node *node = &l->room->nodes[l->room->count++];
+    l->odd |= ++l->count > PLAIN_NODES;
+    struct node *node = l->room && !l->odd ? &l->room->nodes[l->count - 1] : &l->unwanted;
     *node = (struct node){ .kind = (uint16_t)kind, .at = { place_of(l, from), place_of(l, l->end) }, .child = child };
     return node;
 }
@@ -53,35 +74,18 @@ static struct node *part(struct line *l, enum node_kind kind, const char *from, 
 
 static const char *kept(const struct line *l, const char *text, const char *end)
 {
-    return l->keep ? intern(l->plain->names, text, (size_t)(end - text)) : NULL;
+    return l->room ? intern(l->plain->names, text, (size_t)(end - text)) : NULL;
 }
 
 /* ---- words and texts ---- */
 
-static const char *word_end(const struct line *l)
-{
-    return is_class(l->at, LETTER) ? past(l->at, LETTER | WITHIN) : l->at;
-}
-
-/* The word of the language that comes next, as a token; 0: none. */
-static int word_here(const struct line *l)
-{
-    const struct word *word = word_find(&l->plain->words, l->at, (size_t)(word_end(l) - l->at));
-    return word ? word->token : 0;
-}
-
-static void pass_word(struct line *l)
-{
-    go_to(l, word_end(l));
-}
-
 static struct node *name(struct line *l)
 {
-    const char *from = l->at, *end = word_end(l);
+    const char *from = l->at, *end = l->word_end;
     bool ascii = end > from && *from != '_' && end[-1] != '-';
     for (const char *at = from; at < end; at++)
         ascii &= (unsigned char)*at < 0x80;
-    l->odd |= !ascii || end - from > NAME_LETTERS_MOST || word_here(l);
+    l->odd |= !ascii || end - from > NAME_LETTERS_MOST || l->word;
     go_to(l, end);
     struct node *name = leaf(l, NODE_NAME, from);
     name->text = kept(l, from, end);
@@ -132,14 +136,14 @@ static struct node *number_or_band(struct line *l)
 /* NULL: none comes next. */
 static const char *unit_here(const struct line *l)
 {
-    static const char *const units[] = { "kg", "lb", "s", "min", "m" };
-    if (*l->at == '%')
-        return "%";
-    size_t length = (size_t)(word_end(l) - l->at);
-    for (size_t i = 0; i < sizeof units / sizeof *units && length; i++)
-        if (strlen(units[i]) == length && !memcmp(units[i], l->at, length))
-            return units[i];
-    return NULL;
+    const char *at = l->at;
+    switch (l->word_end - at) {
+    case 0: return *at == '%' ? "%" : NULL;
+    case 1: return *at == 's' ? "s" : *at == 'm' ? "m" : NULL;
+    case 2: return at[0] == 'k' && at[1] == 'g' ? "kg" : at[0] == 'l' && at[1] == 'b' ? "lb" : NULL;
+    case 3: return at[0] == 'm' && at[1] == 'i' && at[2] == 'n' ? "min" : NULL;
+    default: return NULL;
+    }
 }
 
 static struct node *amount(struct line *l)
@@ -165,7 +169,7 @@ static struct node *amount_with_unit(struct line *l)
 
 static struct node *effort(struct line *l, enum node_kind kind, const char *from)
 {
-    const char *scale = word_here(l) == TOK_RPE ? "rpe" : "rir";
+    const char *scale = l->word == TOK_RPE ? "rpe" : "rir";
     pass_word(l);
     struct node *effort = part(l, kind, from, amount);
     effort->text = scale;
@@ -174,8 +178,7 @@ static struct node *effort(struct line *l, enum node_kind kind, const char *from
 
 static bool effort_here(const struct line *l)
 {
-    int word = word_here(l);
-    return word == TOK_RPE || word == TOK_RIR;
+    return l->word == TOK_RPE || l->word == TOK_RIR;
 }
 
 /* ---- clauses ---- */
@@ -184,7 +187,7 @@ static struct node *at_clause(struct line *l, const char *from)
 {
     if (effort_here(l))
         return effort(l, NODE_AT_EFFORT, from);
-    if (word_here(l) == TOK_SAME) {
+    if (l->word == TOK_SAME) {
         pass_word(l);
         return leaf(l, NODE_AT_SAME, from);
     }
@@ -200,7 +203,7 @@ static struct node *cap(struct line *l, const char *from)
 
 static struct node *each_side(struct line *l, const char *from)
 {
-    l->odd |= word_here(l) != TOK_SIDE;
+    l->odd |= l->word != TOK_SIDE;
     pass_word(l);
     return leaf(l, NODE_EACH_SIDE, from);
 }
@@ -208,7 +211,7 @@ static struct node *each_side(struct line *l, const char *from)
 static struct node *clause(struct line *l)
 {
     const char *from = l->at;
-    int word = word_here(l);
+    int word = l->word;
     pass_word(l);
     switch (word) {
     case TOK_AT: return at_clause(l, from);
@@ -230,8 +233,7 @@ static struct node *clause(struct line *l)
 
 static const char *role(struct line *l)
 {
-    int word = word_here(l);
-    const char *role = word == TOK_TOP ? "top" : word == TOK_BACK_OFF ? "back-off" : word == TOK_WARM_UP ? "warm-up" : NULL;
+    const char *role = l->word == TOK_TOP ? "top" : l->word == TOK_BACK_OFF ? "back-off" : l->word == TOK_WARM_UP ? "warm-up" : NULL;
     if (role)
         pass_word(l);
     return role;
@@ -246,7 +248,7 @@ static void times(struct line *l)
 static struct node *amrap_or_amount(struct line *l)
 {
     const char *from = l->at;
-    if (word_here(l) != TOK_AMRAP)
+    if (l->word != TOK_AMRAP)
         return amount(l);
     pass_word(l);
     return leaf(l, NODE_AMRAP, from);
@@ -260,7 +262,7 @@ static struct node *group(struct line *l)
     if (l->odd)
         return NULL;
     first->next = last = part(l, NODE_REPS, l->at, amrap_or_amount);
-    while (!l->odd && is_class(l->at, LETTER) && word_here(l) != TOK_THEN) {
+    while (!l->odd && l->word_end > l->at && l->word != TOK_THEN) {
         last->next = clause(l);
         last = l->odd ? last : last->next;
     }
@@ -275,7 +277,7 @@ static struct node *lifts(struct line *l)
 {
     const char *from = l->at;
     struct node *first = name(l), *last = first;
-    while (!l->odd && word_here(l) == TOK_OR) {
+    while (!l->odd && l->word == TOK_OR) {
         pass_word(l);
         last = last->next = name(l);
     }
@@ -286,17 +288,20 @@ static struct node *lifts(struct line *l)
 static bool goes_on(struct line *l)
 {
     bool remark = false;
-    struct line next = { .plain = l->plain, .at = past(l->at, BLANK | LINE_END) };
-    for (; *next.at == '#'; next.at = past(next.at, BLANK | LINE_END)) {
+    const char *here = l->at, *at = past(here, BLANK | LINE_END);
+    for (; *at == '#'; at = past(at, BLANK | LINE_END)) {
         remark = true;
-        while (*next.at && !is_class(next.at, LINE_END))
-            next.at++;
+        while (*at && !is_class(at, LINE_END))
+            at++;
     }
-    bool then = word_here(&next) == TOK_THEN;
-    l->odd |= *next.at == '{' || (then && remark);
-    if (then)
-        go_to(l, word_end(&next));
-    return then;
+    look_at(l, at);
+    l->odd |= *at == '{' || (l->word == TOK_THEN && remark);
+    if (l->word == TOK_THEN) {
+        pass_word(l);
+        return true;
+    }
+    look_at(l, here);
+    return false;
 }
 
 /* A NUL stands behind the text; within it the scanner says what it thinks of one. */
@@ -316,27 +321,32 @@ static struct node *entry(struct line *l)
             return NULL;
         last = last->next;
     } while ((is_class(l->at, LETTER | LINE_END) || *l->at == '#') && goes_on(l));
-    return l->odd || !is_ended(l) ? NULL : node(l, NODE_ENTRY, from, first);
+    struct node *entry = node(l, NODE_ENTRY, from, first);
+    return l->odd || !is_ended(l) ? NULL : entry;
 }
 
-static struct node *read_line(const struct plain *plain, uint32_t from, struct plain_room *room, bool keep)
+static struct node *read_at(struct line *l, uint32_t from)
 {
-    struct line line = { .plain = plain, .room = room, .keep = keep, .at = plain->source->text + from };
-    room->count = 0;
-    struct node *read = entry(&line);
-    return line.odd ? NULL : read;
+    l->text = l->plain->source->text;
+    l->base = l->plain->source->base;
+    look_at(l, l->text + from);
+    return entry(l);
 }
 
 const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room)
 {
-    return read_line(plain, from, room, true);
+    struct line line = { .plain = plain, .room = room };
+    return read_at(&line, from);
 }
 
-bool plain_find(const struct plain *plain, uint32_t from, struct span *at)
+uint32_t plain_find(const struct plain *plain, uint32_t from)
 {
-    struct plain_room room;
-    const struct node *entry = read_line(plain, from, &room, false);
-    if (entry)
-        *at = entry->at;
-    return entry != NULL;
+    struct line line = { .plain = plain };
+    return read_at(&line, from) ? (uint32_t)(line.end - line.text) : 0;
+}
+
+uint32_t plain_next(const struct plain *plain, uint32_t from)
+{
+    const char *text = plain->source->text, *end = past(text + from, BLANK), *at = past(end, BLANK | LINE_END);
+    return at > end && is_class(at, LETTER) ? (uint32_t)(at - text) : 0;
 }

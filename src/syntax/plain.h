@@ -21,7 +21,9 @@ struct plain {
 /* Reads the line that starts with the name at `from`, a byte of the source, into `room`; the node is its NODE_ENTRY and ends where the last
  * word does. NULL: it is not plain. */
 const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room);
-/* The same, to know where it ends: names and texts are not kept. */
-bool plain_find(const struct plain *plain, uint32_t from, struct span *at);
+/* The same without a tree, to know where it ends; 0: it is not plain. */
+uint32_t plain_find(const struct plain *plain, uint32_t from);
+/* Where, with nothing but line ends behind a plain line's end, another may start; 0: nowhere. */
+uint32_t plain_next(const struct plain *plain, uint32_t from);
 
 #endif

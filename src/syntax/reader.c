@@ -225,14 +225,19 @@ static bool is_member(struct parse *p, const struct token *token)
     return next.kind != TOK_STRING && next.kind != TOK_VAR;
 }
 
-/* A lift with its sets, read by hand as one token up to its end. */
+/* Lifts with their sets on lines that follow each other, read by hand as one token. */
 static bool take_plain(struct parse *p, struct token *token)
 {
-    struct span at;
-    if (!p->by_hand || !plain_find(p->plain, token->at.start - p->source->base, &at))
+    struct list entries = { 0 };
+    uint32_t from = p->by_hand ? token->at.start - p->source->base : 0;
+    for (uint32_t end; from && (end = plain_find(p->plain, from)); from = plain_next(p->plain, end)) {
+        struct node *entry = node_flag(node_of(p, NODE_ENTRY, span_of(p, from, end), NULL, 0), FLAG_PLAIN);
+        entries = list_join(entries, (struct list){ .first = entry, .last = entry });
+    }
+    if (!entries.first)
         return false;
-    *token = (struct token){ TOK_PLAIN_LINE, at, node_flag(node_of(p, NODE_ENTRY, at, NULL, 0), FLAG_PLAIN) };
-    p->to = at.end - p->source->base;
+    *token = (struct token){ TOK_PLAIN_LINES, span_join(entries.first->at, entries.last->at), entries.first };
+    p->to = entries.last->at.end - p->source->base;
     p->last = *token;
     return true;
 }
@@ -242,7 +247,7 @@ static void take_start(struct parse *p, struct token *token)
     enum node_kind body = p->bodies[p->depth].header;
     bool name = token->kind == TOK_NAME;
     if ((body == NODE_DAY || body == NODE_SUPERSET || body == NODE_ADD_TO) && name && take_plain(p, token)) {
-        /* it is a whole statement */
+        /* whole statements */
     } else if ((body == NODE_SESSION || body == NODE_DIARY) && (name || token->kind == TOK_VAR)) {
         token->kind = TOK_DID;
     } else if (body == NODE_CHECKS && name) {

@@ -231,7 +231,6 @@ const struct node *node_next(const struct node *node, enum node_kind kind);
 enum { PLAIN_NODES = 128 };
 struct plain_room {
     struct node nodes[PLAIN_NODES];
-    int count;
 };
 const struct node *entry_open(const struct tree *tree, const struct node *entry, struct plain_room *room);
 

@@ -94,7 +94,8 @@ bool rule_is_off(const struct asking *asking, const struct block_view *block)
 
 struct place_met met_set(const struct block_view *block, const struct set_view *set)
 {
-    return (struct place_met){ .block = block, .week = set->week, .day = set->day, .entry = set->entry, .at = set->group->group->at,
+    return (struct place_met){ .block = block, .week = set->week, .day = set->day, .entry = set->entry,
+                               .at = group_place(set->entry->entry, set->group->group, set->group->group->at),
                                .origin = set->group->group->origin, .level = LEVEL_OF_GOAL };
 }
 
@@ -102,7 +103,7 @@ struct place_met met_load(const struct block_view *block, const struct set_view 
 {
     struct place_met place = met_set(block, set);
     if (span_is_somewhere(set->group->group->load_at))
-        place.at = set->group->group->load_at;
+        place.at = group_place(set->entry->entry, set->group->group, set->group->group->load_at);
     return place;
 }
 

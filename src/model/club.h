@@ -68,6 +68,8 @@ struct club {
     const char *all; /* interned */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
     struct plain_series *plain[PLAIN_SERIES];
+    struct kept_entry *kept_entries; /* NULL: none yet */
+    int day, days;                   /* the day whose entries are made, counting all of the run's; 0: not a day's */
     int nested; /* lifts or groups that are being made, one for the other */
     int64_t compared; /* names with names, for "did you mean" */
 };
@@ -219,6 +221,10 @@ void parts_of(const struct place *place, const struct chain *chain, struct parts
 const struct block *block_make(struct club *club, struct decl *decl, const struct athlete *athlete, const struct season *season, int run);
 /* How many weeks a block has, by itself or its templates; 0 after a finding. */
 int block_weeks_of(struct club *club, struct decl *decl);
+
+/* ---- kept.c: what was made of a plain line, for others of the same words ---- */
+bool kept_find(const struct place *place, const struct node *line, struct entry *out);
+void kept_add(const struct place *place, const struct node *line, const struct entry *entry, struct group *groups);
 
 /* ---- seasons.c ---- */
 void seasons_make(struct club *club); /* before blocks */

@@ -466,11 +466,9 @@ static int count_of(const struct node *body, enum node_kind kind)
     return count;
 }
 
-static void entry_make(const struct place *outer, const struct node *written, struct entry *entry)
+static struct group *entry_make_new(const struct place *outer, const struct node *node, struct entry *entry)
 {
     struct club *club = outer->club;
-    struct plain_room room;
-    const struct node *node = entry_open(outer->file->tree, written, &room);
     struct scope scope = { .frame = outer->frame, .up = outer->scope, .is_entry = true };
     struct place place = *outer;
     const struct node *lifts = node_child(node, NODE_LIFTS);
@@ -506,6 +504,18 @@ static void entry_make(const struct place *outer, const struct node *written, st
         struct finding *finding = place_finding(&place, KIND_MISSING, entry->at, "there are no sets for this lift");
         diag_help(club->findings, finding, "write them after its name, such as `3 x 5 at rpe 7`");
     }
+    return groups.at;
+}
+
+static void entry_make(const struct place *place, const struct node *written, struct entry *entry)
+{
+    struct plain_room room;
+    int said = findings_said(place->club->findings);
+    if (kept_find(place, written, entry))
+        return;
+    struct group *groups = entry_make_new(place, entry_open(place->file->tree, written, &room), entry);
+    if (findings_said(place->club->findings) == said)
+        kept_add(place, written, entry, groups);
 }
 
 struct entry_list {
@@ -542,7 +552,9 @@ static void superset_make(const struct place *place, const struct node *node, st
 
 int entries_make(const struct place *place, const struct node *body, const struct entry **out)
 {
+    struct club *club = place->club;
     struct entry_list entries = { .list.room = count_of(body, NODE_ENTRY) }; /* more only with supersets */
+    club->day = body->kind == NODE_DAY ? ++club->days : 0;
     entries.list.at = NEW_MANY(place->club->arena, struct entry, entries.list.room);
     for (const struct node *node = body->child; node; node = node->next) {
         if (node->kind == NODE_ENTRY) {

@@ -239,7 +239,8 @@ struct seconds_band {
     int low, high; /* both 0: not stated */
 };
 struct group {
-    struct span at; /* from the role or the number of sets to the last clause */
+    struct span at; /* from the role or the number of sets to the last clause; read it through group_place */
+    bool shared; /* by entries of the same words: its places count from the entry's start */
     const struct origin *origin;
     enum role role;
     struct week_set weeks; /* `in weeks`; all when not written */
@@ -288,6 +289,14 @@ struct entry {
     const char *const *notes;
     int note_count;
 };
+
+/* Where words of a group of this entry stand in the files. */
+static inline struct span group_place(const struct entry *entry, const struct group *group, struct span at)
+{
+    if (!group->shared || !span_is_somewhere(at))
+        return at;
+    return (struct span){ entry->at.start + at.start, entry->at.start + at.end };
+}
 
 struct day {
     const char *label;

@@ -32,7 +32,7 @@ static bool starting_load(struct planning *p, const struct work_entry *entry, co
             state->load = ratio_add(state->load, ratio_weight(weight->weight));
     }
     struct reason *start = reason_add(p, group->load_kind == LOAD_PERCENT ? REASON_PERCENT : REASON_WEIGHT,
-                                      group->group->load_at, NULL, state->reason);
+                                      group_place(entry->entry, group->group, group->group->load_at), NULL, state->reason);
     start->name = "the max";
     start->amount = ratio_nearest(amount, (struct dec){ DEC_ONE / 1000 });
     start->load = state->load;
@@ -50,7 +50,7 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
                              .progression = group->group->progression,
                              .load_kind = group->load_kind,
                              .written = group->specs[0].amount,
-                             .at = group->group->progression_at };
+                             .at = group_place(entry->entry, group->group, group->group->progression_at) };
     if (!starting_load(p, entry, group, state))
         return NULL;
     state->start = state->load;

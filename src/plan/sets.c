@@ -20,7 +20,7 @@ static const struct dec grain_none = { 0 }, grain_half = { DEC_ONE / 2 }, grain_
 static struct finding *group_finding(const struct planning *p, const struct work_week *week, const struct work_entry *entry,
                                      const struct group *group, enum kind kind, struct span at, const char *says)
 {
-    return plan_finding(p, week, NULL, entry, group->origin, kind, at, "%s", says);
+    return plan_finding(p, week, NULL, entry, group->origin, kind, group_place(entry->entry, group, at), "%s", says);
 }
 
 static bool whole_value(struct planning *p, const struct work_week *week, const struct work_entry *entry, const struct group *group,
@@ -123,7 +123,7 @@ static bool check_length(struct planning *p, const struct work_week *week, const
     if (length == 1 || length == sets)
         return true;
     struct finding *finding =
-        plan_finding(p, week, NULL, entry, group->origin, KIND_LIST_LENGTH, value->at,
+        plan_finding(p, week, NULL, entry, group->origin, KIND_LIST_LENGTH, group_place(entry->entry, group, value->at),
                      "%d set%s, and %d values are listed with commas", sets, sets == 1 ? "" : "s", length);
     diag_help(p->model->findings, finding, "list one value a set; values that change from week to week stand between | bars");
     return false;

@@ -49,6 +49,7 @@ enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from
 
 struct club {
     struct arena *arena; /* the model's, or while templates that nobody trains are read one that forgets them */
+    struct arena *passing; /* forgets all before the next block is made */
     struct interner *interner;
     struct sources *sources;
     struct findings *findings;
@@ -214,7 +215,7 @@ struct chain {
 bool chain_of(struct club *club, struct decl *decl, struct chain *out); /* false: broken, with a finding */
 /* The nearest statement of a kind; NULL: none. `level` tells where it stands. */
 const struct node *chain_nearest(const struct chain *chain, enum node_kind kind, int *level);
-void parts_of(const struct place *place, const struct chain *chain, struct parts *out);
+void parts_of(const struct place *place, const struct chain *chain, struct parts *out); /* the list is `passing` */
 
 /* ---- blocks.c, entries.c, changes.c ---- */
 /* NULL after a finding that makes the block unfit. `athlete`: whose own `let` lines are in force; NULL: nobody's. */

@@ -526,11 +526,11 @@ struct entry_list {
 static void superset_make(const struct place *place, const struct node *node, struct entry_list *entries)
 {
     const struct node *rounds = node_child(node, NODE_ROUNDS), *minutes = node_child(node, NODE_MINUTES);
-    struct value value = { 0 };
+    struct value *value = rounds ? NEW(place->club->arena, struct value) : NULL;
     struct seconds_band time = { 0 };
     entries->supersets++;
     if (rounds)
-        value = value_of(place, rounds->child, &want_count);
+        *value = value_of(place, rounds->child, &want_count);
     if (minutes)
         seconds_of(place, minutes->child, &time);
     int first = entries->list.count;
@@ -538,7 +538,7 @@ static void superset_make(const struct place *place, const struct node *node, st
         struct entry entry;
         entry_make(place, item, &entry);
         entry.superset = entries->supersets;
-        entry.rounds = value;
+        entry.rounds = value && value->series ? value : NULL;
         entry.superset_minutes = (time.low + 59) / 60;
         vec_add(place->club->arena, &entries->list, entry);
     }

@@ -279,12 +279,11 @@ struct entry {
     struct span at; /* of the lift's name */
     const struct origin *origin;
     const struct lift *const *lifts; /* the first is planned; the others are her choice */
-    int lift_count;
     const struct group *groups;
-    int group_count;
+    int lift_count, group_count;
     int superset; /* 0: none; else a number within the day */
-    struct value rounds; /* of the superset */
     int superset_minutes;
+    const struct value *rounds; /* of the superset; NULL: none are written */
     const char *title;
     const char *const *notes;
     int note_count;

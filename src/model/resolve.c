@@ -216,7 +216,7 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
     struct club *club = NEW(arena, struct club);
     struct model *model = NEW(arena, struct model);
     *club = (struct club){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .loaded = loaded,
-                           .model = model, .all = intern(interner, "all", 3) };
+                           .model = model, .all = intern(interner, "all", 3), .passing = arena_within(arena) };
     *model = (struct model){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .club = club };
     names_collect(club);
     top_level_curve(club);

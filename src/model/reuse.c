@@ -237,7 +237,7 @@ static void fold_group(struct folding *f, const struct node *group, const struct
     vec_add(f->place->club->arena, &f->out->week_lines, line);
     int lets = f->lets.count;
     for (const struct node *let = node_child(group, NODE_LET); let; let = node_next(let, NODE_LET))
-        vec_add(f->place->club->arena, &f->lets, let);
+        vec_add(f->place->club->passing, &f->lets, let);
     for (const struct node *node = group->child->next; node; node = node->next)
         if (node->kind != NODE_TITLE && node->kind != NODE_NOTE)
             fold_statement(f, node, &weeks);
@@ -246,7 +246,7 @@ static void fold_group(struct folding *f, const struct node *group, const struct
 
 static const struct node *const *lets_now(struct folding *f)
 {
-    const struct node **lets = NEW_MANY(f->place->club->arena, const struct node *, f->lets.count + 1);
+    const struct node **lets = NEW_MANY(f->place->club->passing, const struct node *, f->lets.count + 1);
     if (f->lets.count)
         memcpy(lets, f->lets.at, sizeof *lets * (size_t)f->lets.count);
     return lets;
@@ -276,7 +276,7 @@ static void fold_statement(struct folding *f, const struct node *node, const str
     } else if (fold != FOLD_ADDS) {
         drop_lower(f, node->kind);
     }
-    vec_add(f->place->club->arena, &f->out->list, part);
+    vec_add(f->place->club->passing, &f->out->list, part);
 }
 
 void parts_of(const struct place *place, const struct chain *chain, struct parts *out)

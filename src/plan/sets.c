@@ -183,8 +183,8 @@ void sets_evaluate(struct planning *p, const struct work_week *week, struct work
         if (work_group_make(p, week, entry, &entry->entry->groups[i], &group))
             vec_add(p->arena, &entry->groups, group);
     }
-    if (entry->entry->rounds.series) {
-        struct ratio_band rounds = value_in_week(&entry->entry->rounds, week->block_week, 0, grain_one);
+    if (entry->entry->rounds) {
+        struct ratio_band rounds = value_in_week(entry->entry->rounds, week->block_week, 0, grain_one);
         entry->rounds = rounds.low.den == 1 && rounds.low.num >= 1 && rounds.low.num <= SETS_MOST ? (int)rounds.low.num : 1;
     }
 }

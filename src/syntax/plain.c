@@ -310,6 +310,11 @@ static bool is_ended(const struct line *l)
     return is_class(l->at, LINE_END) || *l->at == '#' || *l->at == ';' || *l->at == '}' || !*l->at;
 }
 
+static bool then_follows(struct line *l)
+{
+    return (is_class(l->at, LETTER | LINE_END) || *l->at == '#') && goes_on(l);
+}
+
 static struct node *entry(struct line *l)
 {
     const char *from = l->at;
@@ -320,29 +325,44 @@ static struct node *entry(struct line *l)
         if (l->odd)
             return NULL;
         last = last->next;
-    } while ((is_class(l->at, LETTER | LINE_END) || *l->at == '#') && goes_on(l));
+    } while (then_follows(l));
     struct node *entry = node(l, NODE_ENTRY, from, first);
     return l->odd || !is_ended(l) ? NULL : entry;
 }
 
-static struct node *read_at(struct line *l, uint32_t from)
+static struct line line_at(const struct plain *plain, const char *words, struct plain_room *room)
 {
-    l->text = l->plain->source->text;
-    l->base = l->plain->source->base;
-    look_at(l, l->text + from);
-    return entry(l);
+    struct line line = { .plain = plain, .text = plain->source->text, .base = plain->source->base, .room = room };
+    look_at(&line, words);
+    return line;
 }
 
 const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room)
 {
-    struct line line = { .plain = plain, .room = room };
-    return read_at(&line, from);
+    struct line line = line_at(plain, plain->source->text + from, room);
+    return entry(&line);
 }
 
-uint32_t plain_find(const struct plain *plain, uint32_t from)
+/* Whether a line that is plain elsewhere is so too where its words end at `end`. */
+static bool ends_there(const struct plain *plain, const char *end)
 {
-    struct line line = { .plain = plain };
-    return read_at(&line, from) ? (uint32_t)(line.end - line.text) : 0;
+    struct line line = line_at(plain, end, NULL);
+    return !then_follows(&line) && !line.odd && is_ended(&line);
+}
+
+uint32_t plain_find(struct plain *plain, uint32_t from)
+{
+    const char *text = plain->source->text, *words = text + from;
+    size_t left = plain->source->length - from;
+    const char *line_end = memchr(words, '\n', left);
+    struct known_line *known = &plain->known[bytes_hash(words, line_end ? (size_t)(line_end - words) : left) % KNOWN_LINES];
+    if (known->words && known->length <= left && !memcmp(known->words, words, known->length) && ends_there(plain, words + known->length))
+        return from + known->length;
+    struct line line = line_at(plain, words, NULL);
+    if (!entry(&line))
+        return 0;
+    *known = (struct known_line){ words, (uint32_t)(line.end - words) };
+    return from + known->length;
 }
 
 uint32_t plain_next(const struct plain *plain, uint32_t from)

@@ -11,18 +11,26 @@
 #include "syntax/tree.h"
 #include "syntax/words.h"
 
+/* A line that is known to be plain, up to its last word: most are written again and again. */
+struct known_line {
+    const char *words; /* NULL: none */
+    uint32_t length;
+};
+enum { KNOWN_LINES = 256 };
+
 /* What it takes to read lines of a text. */
 struct plain {
     const struct source *source;
     struct interner *names;
     struct word_index words;
+    struct known_line known[KNOWN_LINES]; /* by a hash of the first line's text */
 };
 
 /* Reads the line that starts with the name at `from`, a byte of the source, into `room`; the node is its NODE_ENTRY and ends where the last
  * word does. NULL: it is not plain. */
 const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room);
 /* The same without a tree, to know where it ends; 0: it is not plain. */
-uint32_t plain_find(const struct plain *plain, uint32_t from);
+uint32_t plain_find(struct plain *plain, uint32_t from);
 /* Where, with nothing but line ends behind a plain line's end, another may start; 0: nowhere. */
 uint32_t plain_next(const struct plain *plain, uint32_t from);
 

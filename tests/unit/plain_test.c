@@ -47,7 +47,7 @@ static void files_give_one_tree_either_way(void **state)
 static bool is_plain(struct arena *arena, const char *line)
 {
     const char *text = arena_format(arena, "day A {\n%s", line);
-    struct plain plain = { source_of(arena, text, strlen(text)), interner_new(arena), words_index() };
+    struct plain plain = { .source = source_of(arena, text, strlen(text)), .names = interner_new(arena), .words = words_index() };
     return plain_find(&plain, (uint32_t)(strchr(text, '\n') - text) + 1) != 0;
 }
 
@@ -98,6 +98,33 @@ static void what_is_not_known_is_left_to_the_grammar(void **state)
         "squat 3 x 5,", "squat 3 x 5 |", "squat 3 x 5 - 6 - 7", "squat 3 x -5", "squat 3 x 5 % %", "squat 3 x 5 tempo 31", NULL,
     };
     lines_agree(*state, lines, false);
+}
+
+/* ---- a line that was found before ---- */
+
+static void a_known_line_is_plain_where_it_ends(void **state)
+{
+    static const struct {
+        const char *line;
+        uint32_t length;
+    } rows[] = {
+        { "squat 3 x 5\n", 11 }, { "squat 3 x 5\nrow 3 x 8\n", 11 }, { "squat 3 x 5\n then 3 x 4\n", 23 }, { "squat 3 x 5\n{", 0 },
+        { "squat 3 x 5\n# why\n then 3 x 4", 0 }, { "squat 3 x 5\n# why\n", 11 }, { "squat 3 x 5", 11 }, { "squat 3 x", 0 }, { "squat 3 x 5\n", 11 },
+    };
+    enum { ROWS = sizeof rows / sizeof *rows };
+    const char *text = "day A {\n";
+    uint32_t from[ROWS];
+    for (int i = 0; i < ROWS; i++) {
+        from[i] = (uint32_t)strlen(text);
+        text = arena_format(*state, "%s%s%s", text, rows[i].line, i + 1 < ROWS ? "; }\n" : "");
+    }
+    struct plain plain = { .source = source_of(*state, text, strlen(text)), .names = interner_new(*state), .words = words_index() };
+    for (int i = 0; i < ROWS; i++)
+        assert_int_equal(plain_find(&plain, from[i]), rows[i].length ? from[i] + rows[i].length : 0);
+    assert_int_equal(plain_find(&plain, from[0]), from[0] + 11);
+    for (int i = 0; i < ROWS; i++)
+        assert_true(agrees(*state, in_day(*state, arena_format(*state, "squat 3 x 5\n%s", rows[i].line)),
+                           strlen(in_day(*state, arena_format(*state, "squat 3 x 5\n%s", rows[i].line)))));
 }
 
 /* In a text a NUL is a mistake, which is said once. */
@@ -180,7 +207,8 @@ static void lines_by_chance_give_one_tree_either_way(void **state)
         struct arena *arena = arena_new(&out_of_memory);
         char line[800] = "", text[2000];
         line_by_chance(line, &seed);
-        snprintf(text, sizeof text, "template x { weeks 4; day A { press 3 x 5\n%s%s} }\n", line, next_random(&seed) % 4 ? "" : "curl 2 x 8\n");
+        snprintf(text, sizeof text, "template x { weeks 4; day A { press 3 x 5\n%s%s%s} }\n", line, next_random(&seed) % 4 ? "" : "curl 2 x 8\n",
+                 next_random(&seed) % 2 ? line : ""); /* the second time it is known */
         plain += is_plain(arena, line);
         if (!agrees(arena, text, strlen(text)))
             fail_msg("two trees: %s", text);
@@ -195,6 +223,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(files_give_one_tree_either_way, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(most_lines_are_plain, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(what_is_not_known_is_left_to_the_grammar, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(a_known_line_is_plain_where_it_ends, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_nul_ends_no_line, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_line_longer_than_the_room_is_the_grammars, pool_setup, pool_teardown),
         cmocka_unit_test(lines_by_chance_give_one_tree_either_way),

@@ -69,7 +69,8 @@ struct club {
     const char *all; /* interned */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
     struct plain_series *plain[PLAIN_SERIES];
-    struct kept_entry *kept_entries; /* NULL: none yet */
+    struct kept_entry **kept; /* NULL: none yet */
+    uint32_t kept_count;      /* slots; a power of two */
     int day, days;                   /* the day whose entries are made, counting all of the run's; 0: not a day's */
     int nested; /* lifts or groups that are being made, one for the other */
     int64_t compared; /* names with names, for "did you mean" */

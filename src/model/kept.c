@@ -3,15 +3,14 @@
  *
  * Not within a day: there, who looks at a group wants to know which of two it is. */
 #include "model/club.h"
+#include "syntax/plain.h"
 
 struct kept_entry {
-    const char *words; /* NULL: none is kept here */
+    const char *words;
     uint32_t length;
     int day;            /* the last that has it */
     struct entry entry; /* its own place counts from its start too */
 };
-
-enum { KEPT_ENTRIES = 256 }; /* a power of two; of two that meet in a slot the later stays */
 
 static const char *words_of(const struct place *place, const struct node *line, uint32_t *length)
 {
@@ -20,11 +19,20 @@ static const char *words_of(const struct place *place, const struct node *line, 
     return source->text + (line->at.start - source->base);
 }
 
-static struct kept_entry *slot_of(struct club *club, const char *words, uint32_t length)
+static void slots_make(struct club *club)
 {
-    if (!club->kept_entries)
-        club->kept_entries = NEW_MANY(club->model->arena, struct kept_entry, KEPT_ENTRIES);
-    return &club->kept_entries[bytes_hash(words, length) & (KEPT_ENTRIES - 1)];
+    uint32_t bytes = 0;
+    for (int i = 0; i < club->loaded.file_count; i++)
+        bytes += club->loaded.files[i].tree->source->length;
+    club->kept_count = plain_slots(bytes);
+    club->kept = NEW_MANY(club->model->arena, struct kept_entry *, club->kept_count);
+}
+
+static struct kept_entry **slot_of(struct club *club, const char *words, uint32_t length)
+{
+    if (!club->kept)
+        slots_make(club);
+    return &club->kept[bytes_hash(words, length) & (club->kept_count - 1)];
 }
 
 bool kept_find(const struct place *place, const struct node *line, struct entry *out)
@@ -34,8 +42,8 @@ bool kept_find(const struct place *place, const struct node *line, struct entry 
     if (!(line->flags & FLAG_PLAIN) || !club->day)
         return false;
     const char *words = words_of(place, line, &length);
-    struct kept_entry *kept = slot_of(club, words, length);
-    if (!kept->words || kept->length != length || kept->day == club->day || kept->entry.origin != place->origin ||
+    struct kept_entry *kept = *slot_of(club, words, length);
+    if (!kept || kept->length != length || kept->day == club->day || kept->entry.origin != place->origin ||
         memcmp(kept->words, words, length) != 0)
         return false;
     kept->day = club->day;
@@ -70,5 +78,8 @@ void kept_add(const struct place *place, const struct node *line, const struct e
     move_back(&kept.entry.at, line->at.start);
     for (int i = 0; i < entry->group_count; i++)
         share(&groups[i], line->at.start);
-    *slot_of(club, kept.words, kept.length) = kept;
+    struct kept_entry **slot = slot_of(club, kept.words, kept.length);
+    if (!*slot)
+        *slot = NEW(club->model->arena, struct kept_entry);
+    **slot = kept;
 }

@@ -350,12 +350,21 @@ static bool ends_there(const struct plain *plain, const char *end)
     return !then_follows(&line) && !line.odd && is_ended(&line);
 }
 
-uint32_t plain_find(struct plain *plain, uint32_t from)
+static struct known_line *known_slot(struct arena *arena, struct plain *plain, const char *words, size_t left)
 {
-    const char *text = plain->source->text, *words = text + from;
-    size_t left = plain->source->length - from;
+    if (!plain->known) {
+        plain->known_count = plain_slots(plain->source->length);
+        plain->known = NEW_MANY(arena, struct known_line, plain->known_count);
+    }
     const char *line_end = memchr(words, '\n', left);
-    struct known_line *known = &plain->known[bytes_hash(words, line_end ? (size_t)(line_end - words) : left) % KNOWN_LINES];
+    return &plain->known[bytes_hash(words, line_end ? (size_t)(line_end - words) : left) & (plain->known_count - 1)];
+}
+
+uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from)
+{
+    const char *words = plain->source->text + from;
+    size_t left = plain->source->length - from;
+    struct known_line *known = known_slot(arena, plain, words, left);
     if (known->words && known->length <= left && !memcmp(known->words, words, known->length) && ends_there(plain, words + known->length))
         return from + known->length;
     struct line line = line_at(plain, words, NULL);

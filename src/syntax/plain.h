@@ -16,21 +16,30 @@ struct known_line {
     const char *words; /* NULL: none */
     uint32_t length;
 };
-enum { KNOWN_LINES = 256 };
 
 /* What it takes to read lines of a text. */
 struct plain {
     const struct source *source;
     struct interner *names;
     struct word_index words;
-    struct known_line known[KNOWN_LINES]; /* by a hash of the first line's text */
+    struct known_line *known; /* by a hash of the first line's text; NULL: none yet */
+    uint32_t known_count;     /* a power of two */
 };
+
+/* How many slots for lines met before, of which of two that meet in one the later stays, do for a text: a power of two. */
+static inline uint32_t plain_slots(uint32_t length)
+{
+    uint32_t count = 16;
+    while (count < 4096 && count < length / 256)
+        count *= 2;
+    return count;
+}
 
 /* Reads the line that starts with the name at `from`, a byte of the source, into `room`; the node is its NODE_ENTRY and ends where the last
  * word does. NULL: it is not plain. */
 const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room);
 /* The same without a tree, to know where it ends; 0: it is not plain. */
-uint32_t plain_find(struct plain *plain, uint32_t from);
+uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from);
 /* Where, with nothing but line ends behind a plain line's end, another may start; 0: nowhere. */
 uint32_t plain_next(const struct plain *plain, uint32_t from);
 

@@ -230,7 +230,7 @@ static bool take_plain(struct parse *p, struct token *token)
 {
     struct list entries = { 0 };
     uint32_t from = p->by_hand ? token->at.start - p->source->base : 0;
-    for (uint32_t end; from && (end = plain_find(p->plain, from)); from = plain_next(p->plain, end)) {
+    for (uint32_t end; from && (end = plain_find(p->arena, p->plain, from)); from = plain_next(p->plain, end)) {
         struct node *entry = node_flag(node_of(p, NODE_ENTRY, span_of(p, from, end), NULL, 0), FLAG_PLAIN);
         entries = list_join(entries, (struct list){ .first = entry, .last = entry });
     }

@@ -48,7 +48,7 @@ static bool is_plain(struct arena *arena, const char *line)
 {
     const char *text = arena_format(arena, "day A {\n%s", line);
     struct plain plain = { .source = source_of(arena, text, strlen(text)), .names = interner_new(arena), .words = words_index() };
-    return plain_find(&plain, (uint32_t)(strchr(text, '\n') - text) + 1) != 0;
+    return plain_find(arena, &plain, (uint32_t)(strchr(text, '\n') - text) + 1) != 0;
 }
 
 static const char *in_day(struct arena *arena, const char *line)
@@ -120,8 +120,8 @@ static void a_known_line_is_plain_where_it_ends(void **state)
     }
     struct plain plain = { .source = source_of(*state, text, strlen(text)), .names = interner_new(*state), .words = words_index() };
     for (int i = 0; i < ROWS; i++)
-        assert_int_equal(plain_find(&plain, from[i]), rows[i].length ? from[i] + rows[i].length : 0);
-    assert_int_equal(plain_find(&plain, from[0]), from[0] + 11);
+        assert_int_equal(plain_find(*state, &plain, from[i]), rows[i].length ? from[i] + rows[i].length : 0);
+    assert_int_equal(plain_find(*state, &plain, from[0]), from[0] + 11);
     for (int i = 0; i < ROWS; i++)
         assert_true(agrees(*state, in_day(*state, arena_format(*state, "squat 3 x 5\n%s", rows[i].line)),
                            strlen(in_day(*state, arena_format(*state, "squat 3 x 5\n%s", rows[i].line)))));

@@ -541,8 +541,8 @@ static void check_of_days(struct block_making *m, const struct entry *entries, i
     for (int i = 0; i < count; i++)
         for (int j = 0; j < entries[i].group_count; j++) {
             const struct group *group = &entries[i].groups[j];
-            if (group->load_kind == LOAD_PERCENT_OF_DAY && group->of_day)
-                check_label(m, group->origin, group->of_day_at, group->of_day);
+            if (group->load_kind == LOAD_PERCENT_OF_DAY && group_more(group)->of_day)
+                check_label(m, group->origin, group_more(group)->of_day_at, group_more(group)->of_day);
         }
 }
 

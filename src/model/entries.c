@@ -13,8 +13,17 @@ const char *role_name(enum role role)
 struct making {
     const struct place *place;
     struct group *group;
+    struct group_more *more; /* the group's; NULL: nothing of it is said so far */
     const struct node *node;
 };
+
+/* What few groups say, to be written to. */
+static struct group_more *more(struct making *m)
+{
+    if (!m->more)
+        m->group->more = m->more = NEW(m->place->club->arena, struct group_more);
+    return m->more;
+}
 
 static struct finding *wrong(const struct making *m, enum kind kind, struct span at, const char *says)
 {
@@ -40,13 +49,13 @@ static void at_load_of(struct making *m, const struct node *of)
     struct group *group = m->group;
     if (of->kind == NODE_OF_LIFT) {
         group->load_kind = LOAD_PERCENT_OF_LIFT;
-        group->of_lift = lift_of_node(m->place, of->child);
-        if (!group->of_lift)
+        more(m)->of_lift = lift_of_node(m->place, of->child);
+        if (!more(m)->of_lift)
             group->load.series = NULL;
     } else if (of->kind == NODE_OF_DAY) {
         group->load_kind = LOAD_PERCENT_OF_DAY;
-        group->of_day = label_of(m->place, of->child);
-        group->of_day_at = of->child->at;
+        more(m)->of_day = label_of(m->place, of->child);
+        more(m)->of_day_at = of->child->at;
     } else {
         group->load_kind = LOAD_PERCENT_OF_BODYWEIGHT;
     }
@@ -98,7 +107,7 @@ static void clause_drop(struct making *m, const struct node *node)
 
 static void clause_at_least(struct making *m, const struct node *node)
 {
-    m->group->at_least = value_of(m->place, node->child, &want_count);
+    more(m)->at_least = value_of(m->place, node->child, &want_count);
     if (m->group->reps_kind == REPS_AMRAP)
         return;
     struct finding *finding = wrong(m, KIND_MISPLACED, node->at, "`at least` belongs to amrap: the reps that count as made");
@@ -109,12 +118,12 @@ static void clause_cap(struct making *m, const struct node *node)
 {
     const struct node *limit = node->child;
     if (limit->kind == NODE_EFFORT) {
-        m->group->cap_kind = CAP_EFFORT;
-        effort_into(m, limit->child, limit->text, &m->group->cap, &m->group->cap_is_rir);
+        more(m)->cap_kind = CAP_EFFORT;
+        effort_into(m, limit->child, limit->text, &more(m)->cap, &more(m)->cap_is_rir);
         return;
     }
-    m->group->cap = value_of(m->place, limit, &want_load);
-    m->group->cap_kind = m->group->cap.unit == UNIT_PERCENT ? CAP_PERCENT : CAP_WEIGHT;
+    more(m)->cap = value_of(m->place, limit, &want_load);
+    more(m)->cap_kind = more(m)->cap.unit == UNIT_PERCENT ? CAP_PERCENT : CAP_WEIGHT;
 }
 
 static bool sets_is_band(const struct group *group)
@@ -137,14 +146,14 @@ static void until_needs_band(struct making *m, const struct node *node)
 static void clause_until_effort(struct making *m, const struct node *node)
 {
     effort_into(m, node->child->kind == NODE_EFFORT ? node->child->child : node->child,
-                node->child->kind == NODE_EFFORT ? node->child->text : NULL, &m->group->until_effort, &m->group->until_is_rir);
+                node->child->kind == NODE_EFFORT ? node->child->text : NULL, &more(m)->until_effort, &more(m)->until_is_rir);
     until_needs_band(m, node);
 }
 
 static void clause_until_speed(struct making *m, const struct node *node)
 {
     enum unit unit;
-    number_of(m->place, node->child, &want_speed, &m->group->until_speed, &unit);
+    number_of(m->place, node->child, &want_speed, &more(m)->until_speed, &unit);
     until_needs_band(m, node);
 }
 
@@ -152,7 +161,7 @@ static void clause_every(struct making *m, const struct node *node)
 {
     struct seconds_band time;
     if (seconds_of(m->place, node->child, &time))
-        m->group->every_s = time.low;
+        more(m)->every_s = time.low;
 }
 
 static void clause_rest(struct making *m, const struct node *node)
@@ -186,12 +195,12 @@ static void clause_progression(struct making *m, const struct node *node)
 {
     struct place found;
     const struct node *name = node_behind(m->place, node->child, &found);
-    m->group->progression_at = node->at;
+    more(m)->progression_at = node->at;
     if (!name || name->kind != NODE_NAME)
         return;
     struct decl *decl = names_use_in(m->place, SPACE_PROGRESSION, name);
     if (decl)
-        m->group->progression = progression_of(m->place->club, decl);
+        more(m)->progression = progression_of(m->place->club, decl);
 }
 
 static const struct {
@@ -272,7 +281,7 @@ static void reps_make(struct making *m, const struct node *reps)
             vec_add(m->place->club->arena, &cluster, reps_of_part);
         }
         group->reps_kind = REPS_CLUSTER;
-        group->cluster = cluster.at, group->cluster_count = cluster.count;
+        more(m)->cluster = cluster.at, more(m)->cluster_count = cluster.count;
     } else {
         group->reps = value_of(m->place, what, &want_reps);
         group->reps_kind = group->reps.unit == UNIT_NONE ? REPS_COUNT : group->reps.unit == UNIT_METRES ? REPS_METRES : REPS_SECONDS;
@@ -302,14 +311,14 @@ static void check_group(struct making *m)
     if (group->role == ROLE_WARM_UP && group->load_kind == LOAD_DROP)
         diag_help(findings, wrong(m, KIND_NO_TOP, group->load_at, "a warm-up has no set before it to drop from"),
                   "write it as a per cent of the first working load: `warm-up 1 x 5 at 50%%`");
-    if (!group->progression)
+    if (!group_more(group)->progression)
         return;
     const struct series *series = group->load.series;
     bool fits = (group->load_kind == LOAD_WEIGHT || group->load_kind == LOAD_PERCENT || group->load_kind == LOAD_BODYWEIGHT) &&
                 (!series ? group->load_kind == LOAD_BODYWEIGHT
                          : series->kind == SERIES_LIST && series->count == 1 && series->weeks[0].count == 1);
     if (!fits && (series || group->load_kind == LOAD_NONE || group->load_kind == LOAD_SAME)) {
-        struct finding *finding = wrong(m, KIND_PROGRESSION, group->progression_at,
+        struct finding *finding = wrong(m, KIND_PROGRESSION, group_more(group)->progression_at,
                                         "a progression starts from one load or one per cent, and here is none");
         diag_help(findings, finding, "write `at 50 kg` or `at 70%%` for these sets; the progression moves it from there");
     }
@@ -325,9 +334,9 @@ static void group_make(const struct place *outer, const struct node *node, bool 
     const struct node *in_weeks = node_child(node, NODE_IN_WEEKS);
     if (in_weeks) {
         bool ok;
-        group->weeks = weeks_of(&place, in_weeks->child, place.calendar ? place.calendar->weeks : 0, &ok);
+        more(&m)->weeks = weeks_of(&place, in_weeks->child, place.calendar ? place.calendar->weeks : 0, &ok);
         group->every_week = false;
-        place.frame = frame_of(&place, &group->weeks);
+        place.frame = frame_of(&place, &more(&m)->weeks);
     }
     const struct node *count = node_child(node, NODE_COUNT), *reps = node_child(node, NODE_REPS), *total = node_child(node, NODE_TOTAL);
     if (count)

@@ -60,11 +60,18 @@ static void move_back(struct span *at, uint32_t start)
 }
 
 /* Every place that a plain line's group may have. */
-static void share(struct group *group, uint32_t start)
+static void share(struct club *club, struct group *group, uint32_t start)
 {
-    struct span *places[] = { &group->at, &group->load_at, &group->progression_at, &group->sets.at, &group->reps.at, &group->load.at, &group->cap.at };
+    struct span *places[] = { &group->at, &group->load_at, &group->sets.at, &group->reps.at, &group->load.at };
     for (size_t i = 0; i < sizeof places / sizeof *places; i++)
         move_back(places[i], start);
+    if (group->more) {
+        struct group_more *more = NEW(club->arena, struct group_more);
+        *more = *group->more;
+        move_back(&more->progression_at, start);
+        move_back(&more->cap.at, start);
+        group->more = more;
+    }
     group->shared = true;
 }
 
@@ -77,7 +84,7 @@ void kept_add(const struct place *place, const struct node *line, const struct e
     kept.words = words_of(place, line, &kept.length);
     move_back(&kept.entry.at, line->at.start);
     for (int i = 0; i < entry->group_count; i++)
-        share(&groups[i], line->at.start);
+        share(club, &groups[i], line->at.start);
     struct kept_entry **slot = slot_of(club, kept.words, kept.length);
     if (!*slot)
         *slot = NEW(club->model->arena, struct kept_entry);

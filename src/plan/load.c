@@ -53,20 +53,20 @@ static struct lowest lowest_cap(struct loading *l)
     struct lowest lowest = { 0 };
     const struct work_group *work = l->group;
     if (work->own_cap_effort.e10 >= 0)
-        lower_by_effort(l, &lowest, work->own_cap_effort, own_place(l, work->group->cap.at));
+        lower_by_effort(l, &lowest, work->own_cap_effort, own_place(l, group_more(work->group)->cap.at));
     if (work->cap_from_change)
         lower_by_effort(l, &lowest, work->cap_effort, work->cap_at);
-    if (work->has_own_cap && work->group->cap_kind == CAP_WEIGHT) {
+    if (work->has_own_cap && group_more(work->group)->cap_kind == CAP_WEIGHT) {
         struct ratio cap = work->own_cap, weight;
         if (l->entry->lift->loads == LOADS_BODYWEIGHT && bodyweight_known(l, &weight, false))
             cap = ratio_add(cap, weight);
-        lower(&lowest, cap, own_place(l, work->group->cap.at), "the weight");
+        lower(&lowest, cap, own_place(l, group_more(work->group)->cap.at), "the weight");
     }
-    if (work->has_own_cap && work->group->cap_kind == CAP_PERCENT) {
+    if (work->has_own_cap && group_more(work->group)->cap_kind == CAP_PERCENT) {
         if (l->has_max)
-            lower(&lowest, ratio_div(ratio_mul(loading_reduced(l, l->max.load), work->own_cap), ratio_int(100)), own_place(l, work->group->cap.at), "the per cent");
+            lower(&lowest, ratio_div(ratio_mul(loading_reduced(l, l->max.load), work->own_cap), ratio_int(100)), own_place(l, group_more(work->group)->cap.at), "the per cent");
         else
-            missing_max(l, l->entry->lift, own_place(l, work->group->cap.at));
+            missing_max(l, l->entry->lift, own_place(l, group_more(work->group)->cap.at));
     }
     return lowest;
 }

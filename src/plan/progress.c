@@ -4,7 +4,7 @@
 
 static bool states_equal(const struct state *state, const struct work_entry *entry, const struct work_group *group)
 {
-    return state->lift == entry->lift && state->progression == group->group->progression &&
+    return state->lift == entry->lift && state->progression == group_more(group->group)->progression &&
            state->load_kind == group->load_kind && ratio_cmp(state->written, group->specs[0].amount) == 0;
 }
 
@@ -47,10 +47,10 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
             return p->states.at[i];
     struct state *state = NEW(p->arena, struct state);
     *state = (struct state){ .lift = entry->lift,
-                             .progression = group->group->progression,
+                             .progression = group_more(group->group)->progression,
                              .load_kind = group->load_kind,
                              .written = group->specs[0].amount,
-                             .at = group_place(entry->entry, group->group, group->group->progression_at) };
+                             .at = group_place(entry->entry, group->group, group_more(group->group)->progression_at) };
     if (!starting_load(p, entry, group, state))
         return NULL;
     state->start = state->load;
@@ -60,7 +60,7 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
 
 static bool progresses(const struct work_group *group)
 {
-    return group->group->progression && group->role != ROLE_WARM_UP &&
+    return group_more(group->group)->progression && group->role != ROLE_WARM_UP &&
            (group->load_kind == LOAD_WEIGHT || group->load_kind == LOAD_PERCENT || group->load_kind == LOAD_BODYWEIGHT);
 }
 

@@ -191,7 +191,7 @@ static bool raw_percent(struct loading *l)
 
 static bool raw_percent_of_lift(struct loading *l)
 {
-    const struct lift *lift = l->group->group->of_lift;
+    const struct lift *lift = group_more(l->group->group)->of_lift;
     struct max_used max = work_max(l->p, l->week, lift);
     if (!max.line) {
         missing_max(l, lift, own_place(l, l->group->group->load_at));
@@ -346,7 +346,7 @@ static bool day_has_lift(const struct loading *l, const char *label)
 static bool raw_percent_of_day(struct loading *l)
 {
     const struct plan_run *heaviest = NULL;
-    const char *label = l->group->group->of_day;
+    const char *label = group_more(l->group->group)->of_day;
     bool fine = true, before = false;
     for (struct work_day *day = l->week->days.at; day < l->day; day++)
         before |= day->day->label == label;
@@ -360,7 +360,7 @@ static bool raw_percent_of_day(struct loading *l)
         return false;
     }
     if (!heaviest && !day_has_lift(l, label)) {
-        struct finding *finding = load_finding(l, KIND_OPEN_LOAD, own_place(l, l->group->group->of_day_at),
+        struct finding *finding = load_finding(l, KIND_OPEN_LOAD, own_place(l, group_more(l->group->group)->of_day_at),
                                                arena_format(l->p->arena, "day %s trains no %s in week %d besides this", label, l->entry->lift->name, l->week->number));
         diag_help(l->p->model->findings, finding, "name a day that trains it, or say a load");
         return false;
@@ -404,7 +404,7 @@ static bool raw_progression(struct loading *l)
 {
     const struct state *state = l->group->state;
     l->reason = progress_reasons(l->p, l->group);
-    struct reason *reason = because(l, REASON_PROGRESSION, own_place(l, l->group->group->progression_at));
+    struct reason *reason = because(l, REASON_PROGRESSION, own_place(l, group_more(l->group->group)->progression_at));
     reason->name = state->progression->name;
     reason->count = l->group->state_sessions;
     reason->load = l->group->state_load;

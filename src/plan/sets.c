@@ -78,15 +78,15 @@ static bool reps_value(struct planning *p, const struct work_week *week, const s
     struct ratio_band band;
     switch (group->reps_kind) {
     case REPS_CLUSTER:
-        for (int i = 0; i < group->cluster_count; i++)
-            spec->reps_low += group->cluster[i];
+        for (int i = 0; i < group_more(group)->cluster_count; i++)
+            spec->reps_low += group_more(group)->cluster[i];
         spec->reps_high = spec->reps_low;
         return true;
     case REPS_AMRAP:
-        if (!group->at_least.series)
+        if (!group_more(group)->at_least.series)
             return true;
-        band = value_in_week(&group->at_least, week->block_week, set, grain_one);
-        return whole_value(p, week, entry, group, &group->at_least, band, REPS_MOST, &spec->reps_low, &spec->reps_low);
+        band = value_in_week(&group_more(group)->at_least, week->block_week, set, grain_one);
+        return whole_value(p, week, entry, group, &group_more(group)->at_least, band, REPS_MOST, &spec->reps_low, &spec->reps_low);
     default:
         if (!group->reps.series)
             return false;
@@ -133,16 +133,16 @@ static bool check_length(struct planning *p, const struct work_week *week, const
 static void cap_value(const struct work_week *week, const struct group *group, struct work_group *out)
 {
     out->own_cap_effort = (struct dec){ -1 };
-    if (!group->cap.series)
+    if (!group_more(group)->cap.series)
         return;
-    if (group->cap_kind == CAP_EFFORT) {
-        struct ratio_band band = value_in_week(&group->cap, week->block_week, 0, grain_half);
-        struct dec cap = ratio_nearest(group->cap_is_rir ? band.low : band.high, (struct dec){ 1 });
-        out->own_cap_effort.e10 = group->cap_is_rir ? 10 * DEC_ONE - cap.e10 : cap.e10;
+    if (group_more(group)->cap_kind == CAP_EFFORT) {
+        struct ratio_band band = value_in_week(&group_more(group)->cap, week->block_week, 0, grain_half);
+        struct dec cap = ratio_nearest(group_more(group)->cap_is_rir ? band.low : band.high, (struct dec){ 1 });
+        out->own_cap_effort.e10 = group_more(group)->cap_is_rir ? 10 * DEC_ONE - cap.e10 : cap.e10;
         return;
     }
     struct spec spec;
-    amount_value(week, &group->cap, 0, &spec);
+    amount_value(week, &group_more(group)->cap, 0, &spec);
     out->own_cap = spec.amount;
     out->has_own_cap = true;
 }
@@ -150,7 +150,7 @@ static void cap_value(const struct work_week *week, const struct group *group, s
 bool work_group_make(struct planning *p, const struct work_week *week, const struct work_entry *entry, const struct group *group,
                      struct work_group *out)
 {
-    if (!group->every_week && !week_in(&group->weeks, week->block_week))
+    if (!group->every_week && !week_in(&group_more(group)->weeks, week->block_week))
         return false;
     *out = (struct work_group){ .group = group, .role = group->role, .load_kind = group->load_kind, .reps_kind = group->reps_kind,
                                  .cap_effort = { -1 } };

@@ -30,12 +30,12 @@ static void places_read_as_written(struct told *t, const struct entry *entry)
         const char *words;
     } rows[] = {
         { group->at, "3 x 5 at 60 kg cap rpe 8 rest 3 min progression steady" }, { group->sets.at, "3" }, { group->reps.at, "5" },
-        { group->load_at, "at 60 kg" }, { group->load.at, "60 kg" }, { group->cap.at, "8" }, { group->progression_at, "progression steady" },
+        { group->load_at, "at 60 kg" }, { group->load.at, "60 kg" }, { group_more(group)->cap.at, "8" }, { group_more(group)->progression_at, "progression steady" },
     };
     assert_string_equal(words_at(t, entry->at), "squat");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         assert_string_equal(words_at(t, group_place(entry, group, rows[i].at)), rows[i].words);
-    assert_false(span_is_somewhere(group_place(entry, group, group->of_day_at)));
+    assert_false(span_is_somewhere(group_place(entry, group, group_more(group)->of_day_at)));
 }
 
 static void lines_of_two_days_share_all_but_places(void **state)

@@ -269,12 +269,11 @@ uint64_t bytes_hash(const char *bytes, size_t length)
     return mixed(hash, eight);
 }
 
-/* Names: an open hash table that is never more than half full. */
+/* Names: an open hash table that is never more than three quarters full. */
 
 struct interned {
     const char *text; /* NULL: free */
-    size_t length;
-    uint64_t hash;
+    uint32_t length, hash; /* no name or text is 4 GiB long: all files together are shorter */
 };
 
 struct interner {
@@ -291,12 +290,12 @@ struct interner *interner_new(struct arena *arena)
     return interner;
 }
 
-static bool is_same(const struct interned *slot, const char *bytes, size_t length, uint64_t hash)
+static bool is_same(const struct interned *slot, const char *bytes, uint32_t length, uint32_t hash)
 {
     return slot->hash == hash && slot->length == length && (length == 0 || memcmp(slot->text, bytes, length) == 0);
 }
 
-static struct interned *slot_find(const struct interner *interner, const char *bytes, size_t length, uint64_t hash)
+static struct interned *slot_find(const struct interner *interner, const char *bytes, uint32_t length, uint32_t hash)
 {
     size_t at = hash & (interner->room - 1);
     while (interner->slots[at].text && !is_same(&interner->slots[at], bytes, length, hash))
@@ -317,13 +316,13 @@ static void interner_grow(struct interner *interner)
 
 const char *intern(struct interner *interner, const char *bytes, size_t length)
 {
-    uint64_t hash = bytes_hash(bytes, length);
-    struct interned *slot = slot_find(interner, bytes, length, hash);
+    uint32_t hash = (uint32_t)bytes_hash(bytes, length);
+    struct interned *slot = slot_find(interner, bytes, (uint32_t)length, hash);
     if (slot->text)
         return slot->text;
     const char *text = arena_copy(interner->arena, bytes, length);
-    *slot = (struct interned){ text, length, hash };
-    if (++interner->count * 2 > interner->room)
+    *slot = (struct interned){ text, (uint32_t)length, hash };
+    if (++interner->count * 4 > interner->room * 3)
         interner_grow(interner);
     return text;
 }

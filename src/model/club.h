@@ -43,7 +43,7 @@ struct plain_series {
     struct series_week week;
     struct series series;
 };
-enum { PLAIN_SERIES = 1024 }; /* how many are kept at hand; a power of two */
+enum { PLAIN_BITS = 10, PLAIN_SERIES = 1 << PLAIN_BITS }; /* how many are kept at hand */
 
 enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from templates */
 
@@ -175,6 +175,7 @@ void lets_check(const struct place *place, const struct node *body); /* a $name 
 const char *text_behind(const struct place *place, const struct node *node); /* STRING or VAR; NULL after a finding */
 const struct lift *lift_of_node(const struct place *place, const struct node *node); /* NAME or VAR */
 struct week_set weeks_of(const struct place *place, const struct node *weeks, int most, bool *ok);
+int children_of(const struct node *body, enum node_kind kind); /* how many */
 const char *const *notes_of(const struct place *place, const struct node *body, int *count);
 struct finding *place_finding(const struct place *place, enum kind kind, struct span at, const char *format, ...)
     __attribute__((format(printf, 4, 5)));

@@ -440,6 +440,9 @@ int groups_of_scheme(const struct place *outer, const struct node *name, const s
 static void entry_lifts(const struct place *place, const struct node *lifts, struct entry *entry)
 {
     VEC(const struct lift *) list = { 0 };
+    for (const struct node *node = lifts->child; node; node = node->next)
+        list.room++;
+    list.at = NEW_MANY(place->club->arena, const struct lift *, list.room);
     for (const struct node *node = lifts->child; node; node = node->next) {
         const struct lift *lift = lift_of_node(place, node);
         if (lift)
@@ -467,21 +470,13 @@ static void check_order(const struct place *place, const struct group *groups, i
     }
 }
 
-static int count_of(const struct node *body, enum node_kind kind)
-{
-    int count = 0;
-    for (const struct node *node = node_child(body, kind); node; node = node_next(node, kind))
-        count++;
-    return count;
-}
-
 static struct group *entry_make_new(const struct place *outer, const struct node *node, struct entry *entry)
 {
     struct club *club = outer->club;
     struct scope scope = { .frame = outer->frame, .up = outer->scope, .is_entry = true };
     struct place place = *outer;
     const struct node *lifts = node_child(node, NODE_LIFTS);
-    VEC(struct group) groups = { .room = count_of(node, NODE_GROUP) }; /* more only with schemes */
+    VEC(struct group) groups = { .room = children_of(node, NODE_GROUP) }; /* more only with schemes */
     groups.at = NEW_MANY(club->arena, struct group, groups.room);
     *entry = (struct entry){ .at = lifts ? lifts->at : node->at, .origin = outer->origin };
     scope.let_count = lets_of(club, node->child, &scope.lets);
@@ -562,7 +557,7 @@ static void superset_make(const struct place *place, const struct node *node, st
 int entries_make(const struct place *place, const struct node *body, const struct entry **out)
 {
     struct club *club = place->club;
-    struct entry_list entries = { .list.room = count_of(body, NODE_ENTRY) }; /* more only with supersets */
+    struct entry_list entries = { .list.room = children_of(body, NODE_ENTRY) }; /* more only with supersets */
     club->day = body->kind == NODE_DAY ? ++club->days : 0;
     entries.list.at = NEW_MANY(place->club->arena, struct entry, entries.list.room);
     for (const struct node *node = body->child; node; node = node->next) {

@@ -204,28 +204,26 @@ static void clause_progression(struct making *m, const struct node *node)
 }
 
 static const struct {
-    enum node_kind kind;
-    void (*make)(struct making *m, const struct node *node);
+    void (*make)(struct making *m, const struct node *node); /* NULL: it is no clause, or read elsewhere */
     bool is_load; /* says the load: at most one of these */
-} clauses[] = {
-    { NODE_AT_EFFORT, clause_at_effort, true },
-    { NODE_AT_LOAD, clause_at_load, true },
-    { NODE_AT_BODYWEIGHT, clause_at_bodyweight, true },
-    { NODE_AT_SAME, clause_at_same, true },
-    { NODE_DROP, clause_drop, true },
-    { NODE_AT_LEAST, clause_at_least, false },
-    { NODE_CAP, clause_cap, false },
-    { NODE_UNTIL_EFFORT, clause_until_effort, false },
-    { NODE_UNTIL_SPEED, clause_until_speed, false },
-    { NODE_EVERY_TIME, clause_every, false },
-    { NODE_REST, clause_rest, false },
-    { NODE_PAUSE, clause_pause, false },
-    { NODE_TEMPO, clause_tempo, false },
-    { NODE_EACH_SIDE, clause_each_side, false },
-    { NODE_OPTIONAL, clause_optional, false },
-    { NODE_PROGRESS, clause_progression, false },
+} clauses[NODE_KIND_COUNT] = {
+    [NODE_AT_EFFORT] = { clause_at_effort, true },
+    [NODE_AT_LOAD] = { clause_at_load, true },
+    [NODE_AT_BODYWEIGHT] = { clause_at_bodyweight, true },
+    [NODE_AT_SAME] = { clause_at_same, true },
+    [NODE_DROP] = { clause_drop, true },
+    [NODE_AT_LEAST] = { clause_at_least, false },
+    [NODE_CAP] = { clause_cap, false },
+    [NODE_UNTIL_EFFORT] = { clause_until_effort, false },
+    [NODE_UNTIL_SPEED] = { clause_until_speed, false },
+    [NODE_EVERY_TIME] = { clause_every, false },
+    [NODE_REST] = { clause_rest, false },
+    [NODE_PAUSE] = { clause_pause, false },
+    [NODE_TEMPO] = { clause_tempo, false },
+    [NODE_EACH_SIDE] = { clause_each_side, false },
+    [NODE_OPTIONAL] = { clause_optional, false },
+    [NODE_PROGRESS] = { clause_progression, false },
 };
-enum { CLAUSE_COUNT = sizeof clauses / sizeof *clauses };
 
 static void clause_twice(struct making *m, const struct node *first, const struct node *again, bool is_load)
 {
@@ -238,23 +236,22 @@ static void clause_twice(struct making *m, const struct node *first, const struc
 
 static void clauses_make(struct making *m)
 {
-    const struct node *seen[CLAUSE_COUNT] = { 0 }, *load = NULL;
-    for (const struct node *node = m->node->child; node; node = node->next)
-        for (int i = 0; i < CLAUSE_COUNT; i++) {
-            if (clauses[i].kind != node->kind)
-                continue;
-            const struct node *first = clauses[i].is_load ? load : seen[i];
-            if (first) {
-                clause_twice(m, first, node, clauses[i].is_load);
-                continue;
-            }
-            seen[i] = node;
-            if (clauses[i].is_load) {
-                load = node;
-                m->group->load_at = node->at;
-            }
-            clauses[i].make(m, node);
+    const struct node *load = NULL;
+    for (const struct node *node = m->node->child; node; node = node->next) {
+        if (!clauses[node->kind].make)
+            continue;
+        bool is_load = clauses[node->kind].is_load;
+        const struct node *first = is_load && load ? load : node_child(m->node, node->kind);
+        if (first != node) {
+            clause_twice(m, first, node, is_load);
+            continue;
         }
+        if (is_load) {
+            load = node;
+            m->group->load_at = node->at;
+        }
+        clauses[node->kind].make(m, node);
+    }
 }
 
 /* ---- sets and reps ---- */

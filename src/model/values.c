@@ -48,7 +48,7 @@ struct finding *place_finding(const struct place *place, enum kind kind, struct 
 static enum unit unit_of_word(const char *word)
 {
     for (size_t i = 1; i < sizeof units / sizeof *units; i++)
-        if (!strcmp(units[i].word, word) || (i == UNIT_STEPS && !strcmp(word, "steps")))
+        if ((*units[i].word == *word && !strcmp(units[i].word, word)) || (i == UNIT_STEPS && !strcmp(word, "steps")))
             return (enum unit)i;
     return UNIT_NONE;
 }
@@ -152,9 +152,10 @@ static struct band read_amount(struct reading *r, const struct node *amount)
 
 static void check_band(struct reading *r, struct band band, struct span at)
 {
-    if (!r->failed && (!number_fits(r->place, r->want, r->unit, band.low, at) ||
-                       !number_fits(r->place, r->want, r->unit, band.high, at)))
-        r->failed = true;
+    if (r->failed)
+        return;
+    bool one = band.low.e10 == band.high.e10;
+    r->failed = !number_fits(r->place, r->want, r->unit, band.low, at) || (!one && !number_fits(r->place, r->want, r->unit, band.high, at));
 }
 
 static struct series_week read_sets(struct reading *r, const struct node *sets)

@@ -20,19 +20,27 @@ struct line {
     const char *end;      /* of what was read last */
     const char *at;       /* of what comes next; no blank stands here */
     const char *word_end; /* the same as `at`: no word stands there */
-    int word;             /* of the language, as a token; 0: none */
+    int word;             /* see word_here */
 };
+
+enum { WORD_UNKNOWN = -1 };
 
 /* What comes next is looked at from `at` on. */
 static void look_at(struct line *l, const char *at)
 {
-    l->at = l->word_end = past(at, BLANK);
-    l->word = 0;
-    if (!is_class(l->at, LETTER))
-        return;
-    l->word_end = past(l->at, LETTER | WITHIN);
-    const struct word *word = word_find(&l->plain->words, l->at, (size_t)(l->word_end - l->at));
-    l->word = word ? word->token : 0;
+    l->at = past(at, BLANK);
+    l->word_end = is_class(l->at, LETTER) ? past(l->at, LETTER | WITHIN) : l->at;
+    l->word = WORD_UNKNOWN;
+}
+
+/* The word of the language that comes next, as a token; 0: none. Looked up once. */
+static int word_here(struct line *l)
+{
+    if (l->word == WORD_UNKNOWN) {
+        const struct word *word = word_find(&l->plain->words, l->at, (size_t)(l->word_end - l->at));
+        l->word = word ? word->token : 0;
+    }
+    return l->word;
 }
 
 static void go_to(struct line *l, const char *end)
@@ -55,7 +63,11 @@ static uint32_t place_of(const struct line *l, const char *at)
 static struct node *node(struct line *l, enum node_kind kind, const char *from, struct node *child)
 {
     l->odd |= ++l->count > PLAIN_NODES;
-    struct node *node = l->room && !l->odd ? &l->room->nodes[l->count - 1] : &l->unwanted;
+    if (!l->room || l->odd) {
+        l->unwanted.kind = (uint16_t)kind;
+        return &l->unwanted;
+    }
+    struct node *node = &l->room->nodes[l->count - 1];
     *node = (struct node){ .kind = (uint16_t)kind, .at = { place_of(l, from), place_of(l, l->end) }, .child = child };
     return node;
 }
@@ -85,7 +97,7 @@ static struct node *name(struct line *l)
     bool ascii = end > from && *from != '_' && end[-1] != '-';
     for (const char *at = from; at < end; at++)
         ascii &= (unsigned char)*at < 0x80;
-    l->odd |= !ascii || end - from > NAME_LETTERS_MOST || l->word;
+    l->odd |= !ascii || end - from > NAME_LETTERS_MOST || word_here(l);
     go_to(l, end);
     struct node *name = leaf(l, NODE_NAME, from);
     name->text = kept(l, from, end);
@@ -169,16 +181,16 @@ static struct node *amount_with_unit(struct line *l)
 
 static struct node *effort(struct line *l, enum node_kind kind, const char *from)
 {
-    const char *scale = l->word == TOK_RPE ? "rpe" : "rir";
+    const char *scale = word_here(l) == TOK_RPE ? "rpe" : "rir";
     pass_word(l);
     struct node *effort = part(l, kind, from, amount);
     effort->text = scale;
     return effort;
 }
 
-static bool effort_here(const struct line *l)
+static bool effort_here(struct line *l)
 {
-    return l->word == TOK_RPE || l->word == TOK_RIR;
+    return word_here(l) == TOK_RPE || word_here(l) == TOK_RIR;
 }
 
 /* ---- clauses ---- */
@@ -187,7 +199,7 @@ static struct node *at_clause(struct line *l, const char *from)
 {
     if (effort_here(l))
         return effort(l, NODE_AT_EFFORT, from);
-    if (l->word == TOK_SAME) {
+    if (word_here(l) == TOK_SAME) {
         pass_word(l);
         return leaf(l, NODE_AT_SAME, from);
     }
@@ -203,7 +215,7 @@ static struct node *cap(struct line *l, const char *from)
 
 static struct node *each_side(struct line *l, const char *from)
 {
-    l->odd |= l->word != TOK_SIDE;
+    l->odd |= word_here(l) != TOK_SIDE;
     pass_word(l);
     return leaf(l, NODE_EACH_SIDE, from);
 }
@@ -211,7 +223,7 @@ static struct node *each_side(struct line *l, const char *from)
 static struct node *clause(struct line *l)
 {
     const char *from = l->at;
-    int word = l->word;
+    int word = word_here(l);
     pass_word(l);
     switch (word) {
     case TOK_AT: return at_clause(l, from);
@@ -233,7 +245,7 @@ static struct node *clause(struct line *l)
 
 static const char *role(struct line *l)
 {
-    const char *role = l->word == TOK_TOP ? "top" : l->word == TOK_BACK_OFF ? "back-off" : l->word == TOK_WARM_UP ? "warm-up" : NULL;
+    const char *role = word_here(l) == TOK_TOP ? "top" : word_here(l) == TOK_BACK_OFF ? "back-off" : word_here(l) == TOK_WARM_UP ? "warm-up" : NULL;
     if (role)
         pass_word(l);
     return role;
@@ -248,7 +260,7 @@ static void times(struct line *l)
 static struct node *amrap_or_amount(struct line *l)
 {
     const char *from = l->at;
-    if (l->word != TOK_AMRAP)
+    if (word_here(l) != TOK_AMRAP)
         return amount(l);
     pass_word(l);
     return leaf(l, NODE_AMRAP, from);
@@ -262,7 +274,7 @@ static struct node *group(struct line *l)
     if (l->odd)
         return NULL;
     first->next = last = part(l, NODE_REPS, l->at, amrap_or_amount);
-    while (!l->odd && l->word_end > l->at && l->word != TOK_THEN) {
+    while (!l->odd && l->word_end > l->at && word_here(l) != TOK_THEN) {
         last->next = clause(l);
         last = l->odd ? last : last->next;
     }
@@ -277,7 +289,7 @@ static struct node *lifts(struct line *l)
 {
     const char *from = l->at;
     struct node *first = name(l), *last = first;
-    while (!l->odd && l->word == TOK_OR) {
+    while (!l->odd && word_here(l) == TOK_OR) {
         pass_word(l);
         last = last->next = name(l);
     }
@@ -295,8 +307,8 @@ static bool goes_on(struct line *l)
             at++;
     }
     look_at(l, at);
-    l->odd |= *at == '{' || (l->word == TOK_THEN && remark);
-    if (l->word == TOK_THEN) {
+    l->odd |= *at == '{' || (word_here(l) == TOK_THEN && remark);
+    if (word_here(l) == TOK_THEN) {
         pass_word(l);
         return true;
     }

@@ -197,6 +197,7 @@ bool let_is_used(const struct club *club, const struct node *let);
 /* ---- reuse.c: a block with its templates folded in ---- */
 struct part {
     const struct node *node;
+    const char *label; /* of a day; NULL: it is none */
     int level; /* 0: the template at the root of the chain */
     const struct file_unit *file;
     const struct origin *origin;

@@ -144,10 +144,12 @@ static bool drop_days(struct folding *f, const char *label, const struct week_se
 {
     bool met = false;
     int kept = 0;
+    if (!f->level)
+        return false;
     list_passed(f);
     for (int i = 0; i < f->out->list.count; i++) {
         struct part part = f->out->list.at[i];
-        if (part.node->kind == NODE_DAY && part.level < f->level && label_of(f->place, part.node->child) == label) {
+        if (part.label == label && part.level < f->level) {
             met = true;
             for (size_t j = 0; j < sizeof weeks->bits / sizeof *weeks->bits; j++)
                 part.weeks.bits[j] &= ~weeks->bits[j];
@@ -178,19 +180,18 @@ static bool check_once(struct folding *f, const struct node *node)
     return true;
 }
 
-static bool check_day(struct folding *f, const struct part *day, const char *label)
+static bool check_day(struct folding *f, const struct part *day)
 {
     list_passed(f);
     for (int i = 0; i < f->out->list.count; i++) {
         const struct part *other = &f->out->list.at[i];
-        if (other->node->kind != NODE_DAY || other->level != f->level || label_of(f->place, other->node->child) != label ||
-            !week_sets_meet(&other->weeks, &day->weeks))
+        if (other->label != day->label || other->level != f->level || !week_sets_meet(&other->weeks, &day->weeks))
             continue;
         struct finding *finding = place_finding(f->place, KIND_DUPLICATE, day->node->child->at,
-                                                "day %s is written twice for the same weeks", label);
-        diag_related(f->place->club->findings, finding, other->node->child->at, "the first day %s is here", label);
+                                                "day %s is written twice for the same weeks", day->label);
+        diag_related(f->place->club->findings, finding, other->node->child->at, "the first day %s is here", day->label);
         diag_help(f->place->club->findings, finding,
-                  "give one another label, or train it twice with `day %s on mon, thu`", label);
+                  "give one another label, or train it twice with `day %s on mon, thu`", day->label);
         return false;
     }
     return true;
@@ -269,10 +270,10 @@ static void fold_statement(struct folding *f, const struct node *node, const str
     if (fold == FOLD_NONE || (fold == FOLD_REPLACES && !check_once(f, node)))
         return;
     if (fold == FOLD_DAY) {
-        const char *label = label_of(f->place, node->child);
-        if (!check_day(f, &part, label))
+        part.label = label_of(f->place, node->child);
+        if (!check_day(f, &part))
             return;
-        drop_days(f, label, weeks);
+        drop_days(f, part.label, weeks);
     } else if (fold != FOLD_ADDS) {
         drop_lower(f, node->kind);
     }

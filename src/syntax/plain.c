@@ -208,7 +208,8 @@ static struct node *at_clause(struct line *l, const char *from)
 
 static struct node *cap(struct line *l, const char *from)
 {
-    l->odd |= !effort_here(l);
+    if (!effort_here(l))
+        return part(l, NODE_CAP, from, amount_with_unit);
     struct node *most = effort(l, NODE_EFFORT, l->at);
     return node(l, NODE_CAP, from, most);
 }

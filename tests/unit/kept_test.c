@@ -105,9 +105,39 @@ static void a_mistake_is_said_at_each_line(void **state)
     told_end(&t);
 }
 
+/* ---- what planning says of a line, it says there ---- */
+
+static void findings_and_reasons_lie_in_their_own_line(void **state)
+{
+    (void)state;
+    struct told t = club_of("day A { squat 3 x 5 at 10 kg; bench 3 x 5 at rpe 8 cap 20 kg };\n day B { squat 3 x 5 at 10 kg; bench 3 x 5 at rpe 8 cap 20 kg }");
+    const struct plan *plan = told_plan(&t, "winter", "ines");
+    assert_ptr_equal(entry_of(&t, 0, 0)->groups, entry_of(&t, 1, 0)->groups);
+    int count, met = 0;
+    struct finding *const *all = findings_all(t.findings, &count);
+    for (int i = 0; i < count; i++)
+        if (all[i]->kind == KIND_UNDER_BAR) {
+            assert_string_equal(words_at(&t, all[i]->at), "at 10 kg");
+            assert_true(all[i]->at.start > entry_of(&t, met, 0)->at.start && all[i]->at.start < entry_of(&t, met, 1)->at.start);
+            met++;
+        }
+    assert_int_equal(met, 2);
+    for (int day = 0; day < 2; day++) {
+        const struct reason *reason = plan->weeks[0].days[day].entries[1].groups[0].runs[0].reason;
+        while (reason && reason->kind != REASON_CAP)
+            reason = reason->before;
+        assert_non_null(reason);
+        assert_true(entry_of(&t, day, 1)->groups[0].shared);
+        assert_string_equal(words_at(&t, reason->at), "20 kg");
+        assert_true(reason->at.start > entry_of(&t, day, 1)->at.start && reason->at.start < entry_of(&t, day, 1)->at.start + 40);
+    }
+    told_end(&t);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(findings_and_reasons_lie_in_their_own_line),
         cmocka_unit_test(lines_of_two_days_share_all_but_places), cmocka_unit_test(within_a_day_each_line_has_its_own),
         cmocka_unit_test(what_is_added_to_a_day_is_its_own), cmocka_unit_test(a_template_s_lines_are_of_the_block_that_uses_it),
         cmocka_unit_test(a_mistake_is_said_at_each_line),

@@ -3,8 +3,9 @@
  * skipped to its end, a broken header keeps its body.
  *
  * The line discipline (syntax/reader.c) supplies the end of each statement, and at the start of a statement tokens
- * of its own for a plain name: DID in a session, RULE in checks, MEMBER in a group. In a day most lines are read by hand
- * (syntax/plain.c) and come as one token, PLAIN_LINES; all that they may say stands here too, and is decided here. */
+ * of its own for a plain name: DID in a session, RULE in checks, MEMBER in a group. Most lines of a day, and
+ * most days, are read by hand (syntax/plain.c) and come as one token, PLAIN; all that they may say stands here too, and is
+ * decided here. */
 %require "3.8"
 %define api.pure full
 %define api.prefix {sw_}
@@ -44,7 +45,7 @@ static struct span span_after(struct span before)
 %token END "the end of the line"
 %token <struct node *> NAME "a name" VAR "a $name" STRING "a text in quotes" NUMBER "a number" DATE "a date"
 %token <struct node *> DID "a lift that was done" RULE "the name of a rule" MEMBER "a member"
-%token <struct node *> PLAIN_LINES "lifts with their sets"
+%token <struct node *> PLAIN "statements read by hand"
 %token OPEN "{" CLOSE "}" LEFT "(" RIGHT ")" COMMA "," BAR_SIGN "|" DASH "-" PLUS_SIGN "+" EQUALS "=" PERCENT "%"
 %token KG "kg" LB "lb" SECONDS "s" MINUTES "min" METRES "m" STEP "step" DAYS "days"
 %token ADD "add" ADJUST "adjust" ALLOW "allow" AMRAP "amrap" AND "and" AS "as" AT "at" ATHLETE "athlete" ATTEMPTS "attempts"
@@ -114,7 +115,7 @@ statement:
   | diary_part { $$ = list_of($1); }
   | checks_part { $$ = list_of($1); }
   | chain
-  | PLAIN_LINES { $$ = list_of($1); }
+  | PLAIN { $$ = list_of($1); }
   | MEMBER more_people { $$ = list_of(NODE(PEOPLE, @$, $1, $2.first)); }
   ;
 
@@ -485,7 +486,7 @@ static int yyreport_syntax_error(const yypcontext_t *context, struct parse *p)
     int count = yypcontext_expected_tokens(context, expected, YYNTOKENS);
     int wanted[YYNTOKENS], written = 0;
     for (int i = 0; i < count; i++)
-        if ((int)expected[i] != TOK_PLAIN_LINES)
+        if ((int)expected[i] != TOK_PLAIN)
             wanted[written++] = (int)expected[i];
     complain(p, (int)yypcontext_token(context), *yypcontext_location(context), wanted, written);
     return 0;

@@ -2,6 +2,7 @@
 
 #include "base/name.h"
 #include "syntax/classes.h"
+#include "syntax/reader.h"
 
 #include "setwright.tab.h"
 
@@ -13,7 +14,8 @@ struct line {
     const struct plain *plain;
     const char *text; /* of the source, which starts at `base` on the number line */
     uint32_t base;
-    struct plain_room *room; /* NULL: no tree is wanted, only its end */
+    struct plain_room *room; /* where the tree is made, */
+    struct parse *parse;     /* or the text's own; both NULL: no tree is wanted, only its end */
     struct node unwanted;
     int count;            /* of nodes */
     bool odd;             /* something stands here that the grammar has to read */
@@ -62,6 +64,8 @@ static uint32_t place_of(const struct line *l, const char *at)
 /* A node of what was read since `from`. */
 static struct node *node(struct line *l, enum node_kind kind, const char *from, struct node *child)
 {
+    if (l->parse)
+        return node_of(l->parse, kind, (struct span){ place_of(l, from), place_of(l, l->end) }, &child, 1);
     l->odd |= ++l->count > PLAIN_NODES;
     if (!l->room || l->odd) {
         l->unwanted.kind = (uint16_t)kind;
@@ -86,7 +90,7 @@ static struct node *part(struct line *l, enum node_kind kind, const char *from, 
 
 static const char *kept(const struct line *l, const char *text, const char *end)
 {
-    return l->room ? intern(l->plain->names, text, (size_t)(end - text)) : NULL;
+    return l->room || l->parse ? intern(l->plain->names, text, (size_t)(end - text)) : NULL;
 }
 
 /* ---- words and texts ---- */
@@ -391,4 +395,72 @@ uint32_t plain_next(const struct plain *plain, uint32_t from)
 {
     const char *text = plain->source->text, *end = past(text + from, BLANK), *at = past(end, BLANK | LINE_END);
     return at > end && is_class(at, LETTER) ? (uint32_t)(at - text) : 0;
+}
+
+/* ---- a day of nothing else ---- */
+
+static struct node *weekdays(struct line *l)
+{
+    pass_word(l);
+    const char *from = l->at;
+    struct node *first = name(l), *last = first;
+    while (*l->at == ',') {
+        go_to(l, l->at + 1);
+        last = last->next = name(l);
+    }
+    return node(l, NODE_WEEKDAYS, from, first);
+}
+
+static struct node *day_header(struct line *l, const char *from)
+{
+    pass_word(l);
+    struct node *label = is_class(l->at, DIGIT) ? number(l) : name(l);
+    if (word_here(l) == TOK_ON)
+        label->next = weekdays(l);
+    l->odd |= *l->at != '{';
+    go_to(l, l->at + !l->odd);
+    return node(l, NODE_DAY, from, label);
+}
+
+static struct node *words_of_day(struct line *l, enum node_kind kind, const char *from)
+{
+    pass_word(l);
+    struct node *words = part(l, kind, from, text);
+    l->odd |= !is_ended(l);
+    return words;
+}
+
+static struct node *statement_of_day(struct line *l)
+{
+    const char *from = l->at;
+    if (word_here(l) == TOK_TITLE)
+        return words_of_day(l, NODE_TITLE, from);
+    if (word_here(l) == TOK_NOTE)
+        return words_of_day(l, NODE_NOTE, from);
+    uint32_t end = is_class(from, LETTER) ? plain_find(l->parse->arena, l->parse->plain, (uint32_t)(from - l->text)) : 0;
+    l->odd |= !end;
+    go_to(l, l->text + end);
+    return node_flag(leaf(l, NODE_ENTRY, from), FLAG_PLAIN);
+}
+
+static void pass_ends(struct line *l)
+{
+    while (is_class(l->at, BLANK | LINE_END) || *l->at == ';')
+        l->at++;
+    look_at(l, l->at);
+}
+
+struct node *plain_day(struct parse *p, uint32_t from)
+{
+    struct line line = line_at(p->plain, p->source->text + from, NULL);
+    line.parse = p;
+    struct node *day = day_header(&line, line.at);
+    struct list body = { 0 };
+    for (pass_ends(&line); !line.odd && *line.at != '}'; pass_ends(&line))
+        body = list_join(body, list_of(statement_of_day(&line)));
+    if (line.odd)
+        return NULL;
+    body.braces = true;
+    go_to(&line, line.at + 1);
+    return node_body(p, node_at(day, (struct span){ day->at.start, place_of(&line, line.end) }), body);
 }

@@ -1,4 +1,5 @@
-/* Plain lines: a lift with its sets, such as `squat 3 x 5 at rpe 7`, which are most of what coaches write, read by hand.
+/* Plain lines: a lift with its sets, such as `squat 3 x 5 at rpe 7`, which are most of what coaches write, read by hand, and
+ * with them whole days in which little else stands.
  *
  * The grammar (grammar/setwright.y) is the authority: what is read here gives the very tree that it would give, and
  * whatever is not known here is left to it. So a new clause needs nothing here; one that is to be read
@@ -40,6 +41,9 @@ static inline uint32_t plain_slots(uint32_t length)
 const struct node *plain_read(const struct plain *plain, uint32_t from, struct plain_room *room);
 /* The same without a tree, to know where it ends; 0: it is not plain. */
 uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from);
+/* A day from its `day` on in which nothing stands but plain lines, titles and notes, for the text's tree; NULL: it is another. */
+struct parse;
+struct node *plain_day(struct parse *p, uint32_t from);
 /* Where, with nothing but line ends behind a plain line's end, another may start; 0: nowhere. */
 uint32_t plain_next(const struct plain *plain, uint32_t from);
 

@@ -3,6 +3,7 @@
 #include "base/file.h"
 #include "pool.h"
 #include "same_tree.h"
+#include "syntax/reader.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -153,6 +154,70 @@ static void a_line_longer_than_the_room_is_the_grammars(void **state)
     assert_true(agrees(*state, in_day(*state, text), strlen(in_day(*state, text))));
 }
 
+/* ---- days ---- */
+
+static bool is_plain_day(struct arena *arena, const char *text)
+{
+    struct source *source = source_of(arena, text, strlen(text));
+    struct plain plain = { .source = source, .names = interner_new(arena), .words = words_index() };
+    struct parse p = { .arena = arena, .names = plain.names, .source = source, .findings = findings_new(arena, NULL), .plain = &plain };
+    places_index(&p);
+    return plain_day(&p, 0) != NULL;
+}
+
+static void days_agree(struct arena *arena, const char *const *days, bool plain)
+{
+    static const char *const around[] = { "template x { weeks 4\n%s\n}\n", "block x { %s; }", "template x { weeks 4; weeks 1-2 { %s } }", "%s\n" };
+    for (; *days; days++) {
+        if (is_plain_day(arena, *days) != plain)
+            fail_msg("%s is %splain", *days, plain ? "not " : "");
+        for (size_t i = 0; i < sizeof around / sizeof *around; i++) {
+            char text[2000];
+            int length = snprintf(text, sizeof text, around[i], *days);
+            if (!agrees(arena, text, (size_t)length))
+                fail_msg("two trees: %s", text);
+        }
+    }
+}
+
+static void days_of_plain_lines_are_plain(void **state)
+{
+    static const char *const days[] = {
+        "day A { }", "day A on mon { squat 3 x 5 }", "day 1 {\n squat 3 x 5\n row 3 x 8\n}", "day A on mon, thu {\n title \"x\"\n note \"y\"; squat 3 x 5;; row 2 x 8 }",
+        "day long-name on sun {\r\n\r\n note \"y\"\r\n squat 3 x 5\r\n  then 2 x 4\r\n}", "day A{squat 3 x 5}", "day A { ;; }", "day 1.5 { title \"a\" }",
+        "day A { squat 3 x 5 }; day B { row 3 x 8 }", "day A { squat 3 x 5 }\nday B { row 3 x 8 }", "day A { squat 3 x 5 } # why", NULL,
+    };
+    static const char *const followed[] = { "day A { squat 3 x 5 } day B { }", "day A { squat 3 x 5 } }", "day A { squat 3 x 5 } {", "day A { squat 3 x 5 }\n{ }",
+                                            "day A { squat 3 x 5 } row", "day A on xyz { bensh 3 x 5 }", NULL };
+    days_agree(*state, days, true);
+    days_agree(*state, followed, true); /* what stands behind them, and what names mean, is said elsewhere */
+}
+
+static void other_days_are_the_grammars(void **state)
+{
+    static const char *const days[] = {
+        "day", "day A", "day A on", "day A on mon", "day A on { }", "day A on mon, { }", "day A on mon tue { }", "day A on mon\n{ squat 3 x 5 }", "day x { }", "day A, B { }",
+        "day A { # why\n squat 3 x 5 }", "day A { squat 3 x 5 # why\n }", "day A { title \"x\" squat 3 x 5 }", "day A { title $t }", "day A { title x }", "day A { note }",
+        "day A {", "day A { squat 3 x 5", "day A { squat 3 x 5 row 3 x 8 }", "day A { optional }", "day A { gym hall }", "day A { squat 3 x 5 at 80 }", "day A { { } }",
+        "day A { superset { squat 3 x 5 } }", "day A { let $a = 5 }", "day A { allow top-reps }", "day A { squat { 3 x 5 } }", "day $a { }", "day 2027-01-04 { }",
+        "day A- { }", "day A { 3 x 5 }", "day A { \"text\" }", "day A on mon and tue { }", "day A { title \"x\"", "day A { title \"caf\xc3\xa9\" }", NULL,
+    };
+    days_agree(*state, days, false);
+}
+
+static void a_day_as_deep_as_braces_go(void **state)
+{
+    for (int depth = PARSE_DEPTH_MOST - 3; depth <= PARSE_DEPTH_MOST + 1; depth++) {
+        char text[2000] = "template x { weeks 4\n";
+        for (int i = 1; i < depth; i++)
+            strcat(text, "weeks 1-2 { ");
+        strcat(text, "day A { squat 3 x 5 }");
+        for (int i = 0; i < depth; i++)
+            strcat(text, " }");
+        assert_true(agrees(*state, text, strlen(text)));
+    }
+}
+
 /* ---- lines by chance ---- */
 
 static uint32_t next_random(uint32_t *seed)
@@ -207,7 +272,8 @@ static void lines_by_chance_give_one_tree_either_way(void **state)
         struct arena *arena = arena_new(&out_of_memory);
         char line[800] = "", text[2000];
         line_by_chance(line, &seed);
-        snprintf(text, sizeof text, "template x { weeks 4; day A { press 3 x 5\n%s%s%s} }\n", line, next_random(&seed) % 4 ? "" : "curl 2 x 8\n",
+        static const char *const headers[] = { "day A", "day A on mon", "day 1 on mon, thu", "day A on mon,\n thu", "day Z { title \"z\" }\nday B" };
+        snprintf(text, sizeof text, "template x { weeks 4; %s { press 3 x 5\n%s%s%s} }\n", headers[next_random(&seed) % 5], line, next_random(&seed) % 4 ? "" : "curl 2 x 8\n",
                  next_random(&seed) % 2 ? line : ""); /* the second time it is known */
         plain += is_plain(arena, line);
         if (!agrees(arena, text, strlen(text)))
@@ -226,6 +292,9 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_known_line_is_plain_where_it_ends, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_nul_ends_no_line, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_line_longer_than_the_room_is_the_grammars, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(days_of_plain_lines_are_plain, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(other_days_are_the_grammars, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(a_day_as_deep_as_braces_go, pool_setup, pool_teardown),
         cmocka_unit_test(lines_by_chance_give_one_tree_either_way),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -367,14 +367,17 @@ static bool ends_there(const struct plain *plain, const char *end)
     return !then_follows(&line) && !line.odd && is_ended(&line);
 }
 
+enum { HASHED_MOST = 512 }; /* of a text that is all one line each lift would hash the rest */
+
 static struct known_line *known_slot(struct arena *arena, struct plain *plain, const char *words, size_t left)
 {
     if (!plain->known) {
         plain->known_count = plain_slots(plain->source->length);
         plain->known = NEW_MANY(arena, struct known_line, plain->known_count);
     }
-    const char *line_end = memchr(words, '\n', left);
-    return &plain->known[bytes_hash(words, line_end ? (size_t)(line_end - words) : left) & (plain->known_count - 1)];
+    size_t most = left < HASHED_MOST ? left : HASHED_MOST;
+    const char *line_end = memchr(words, '\n', most);
+    return &plain->known[bytes_hash(words, line_end ? (size_t)(line_end - words) : most) & (plain->known_count - 1)];
 }
 
 uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from)

@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 static struct source *source_of(struct arena *arena, const char *text, size_t length)
 {
@@ -170,6 +171,22 @@ static void a_line_longer_than_the_room_is_the_grammars(void **state)
     assert_true(agrees(*state, in_day(*state, text), strlen(in_day(*state, text))));
 }
 
+/* Each lift looks at its own words, and not at all that stands behind them. */
+static void a_line_of_megabytes_is_read_at_once(void **state)
+{
+    enum { LIFTS = 100000 };
+    static const char head[] = "template base { weeks 4; day A { ", lift[] = "curl 3 x 5; ", tail[] = "} }";
+    size_t length = sizeof head + sizeof tail - 2 + LIFTS * (sizeof lift - 1);
+    char *text = arena_alloc(*state, length + 1), *to = text;
+    to = stpcpy(to, head);
+    for (int i = 0; i < LIFTS; i++)
+        to = stpcpy(to, lift);
+    strcpy(to, tail);
+    clock_t begun = clock();
+    assert_true(is_by_hand(*state, text));
+    assert_true(clock() - begun < 5 * CLOCKS_PER_SEC);
+}
+
 /* ---- days ---- */
 
 static bool is_plain_day(struct arena *arena, const char *text)
@@ -312,6 +329,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_known_line_is_plain_where_it_ends, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_nul_ends_no_line, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_line_longer_than_the_room_is_the_grammars, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(a_line_of_megabytes_is_read_at_once, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(days_of_plain_lines_are_plain, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(other_days_are_the_grammars, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_day_as_deep_as_braces_go, pool_setup, pool_teardown),

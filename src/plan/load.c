@@ -129,7 +129,8 @@ static const char *reps_words(struct loading *l)
 
 static void impossible(struct loading *l, const char *per_cent)
 {
-    struct span at = span_is_somewhere(l->group->group->load_at) ? own_place(l, l->group->group->load_at) : own_place(l, l->group->group->at);
+    const struct group *group = l->group->group;
+    struct span at = own_place(l, span_is_somewhere(group->load_at) ? group->load_at : group->at);
     bool single = l->spec->reps_low == 1 && l->spec->reps_high == 1;
     struct finding *finding = load_finding(
         l, KIND_IMPOSSIBLE_SET, at,

@@ -250,9 +250,14 @@ static struct node *clause(struct line *l)
 
 static const char *role(struct line *l)
 {
-    const char *role = word_here(l) == TOK_TOP ? "top" : word_here(l) == TOK_BACK_OFF ? "back-off" : word_here(l) == TOK_WARM_UP ? "warm-up" : NULL;
-    if (role)
-        pass_word(l);
+    const char *role;
+    switch (word_here(l)) {
+    case TOK_TOP: role = "top"; break;
+    case TOK_BACK_OFF: role = "back-off"; break;
+    case TOK_WARM_UP: role = "warm-up"; break;
+    default: return NULL;
+    }
+    pass_word(l);
     return role;
 }
 
@@ -385,7 +390,8 @@ uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from)
     const char *words = plain->source->text + from;
     size_t left = plain->source->length - from;
     struct known_line *known = known_slot(arena, plain, words, left);
-    if (known->words && known->length <= left && !memcmp(known->words, words, known->length) && ends_there(plain, words + known->length))
+    if (known->words && known->length <= left && !memcmp(known->words, words, known->length) &&
+        ends_there(plain, words + known->length))
         return from + known->length;
     struct line line = line_at(plain, words, NULL);
     if (!entry(&line))

@@ -2,8 +2,10 @@
  * words what does not belong where. That one shape for all bodies is what makes recovery plain: a broken statement is
  * skipped to its end, a broken header keeps its body.
  *
- * The line discipline (syntax/reader.c) supplies the end of each statement, and at the start of a statement three tokens
- * of its own for a plain name: DID in a session, RULE in checks, MEMBER in a group. */
+ * The line discipline (syntax/reader.c) supplies the end of each statement, and at the start of a statement tokens
+ * of its own for a plain name: DID in a session, RULE in checks, MEMBER in a group. Most lines of a day, and
+ * most days, are read by hand (syntax/plain.c) and come as one token, PLAIN; all that they may say stands here too, and is
+ * decided here. */
 %require "3.8"
 %define api.pure full
 %define api.prefix {sw_}
@@ -43,6 +45,7 @@ static struct span span_after(struct span before)
 %token END "the end of the line"
 %token <struct node *> NAME "a name" VAR "a $name" STRING "a text in quotes" NUMBER "a number" DATE "a date"
 %token <struct node *> DID "a lift that was done" RULE "the name of a rule" MEMBER "a member"
+%token <struct node *> PLAIN "statements read by hand"
 %token OPEN "{" CLOSE "}" LEFT "(" RIGHT ")" COMMA "," BAR_SIGN "|" DASH "-" PLUS_SIGN "+" EQUALS "=" PERCENT "%"
 %token KG "kg" LB "lb" SECONDS "s" MINUTES "min" METRES "m" STEP "step" DAYS "days"
 %token ADD "add" ADJUST "adjust" ALLOW "allow" AMRAP "amrap" AND "and" AS "as" AT "at" ATHLETE "athlete" ATTEMPTS "attempts"
@@ -112,6 +115,7 @@ statement:
   | diary_part { $$ = list_of($1); }
   | checks_part { $$ = list_of($1); }
   | chain
+  | PLAIN { $$ = list_of($1); }
   | MEMBER more_people { $$ = list_of(NODE(PEOPLE, @$, $1, $2.first)); }
   ;
 
@@ -480,10 +484,11 @@ static int yyreport_syntax_error(const yypcontext_t *context, struct parse *p)
 {
     yysymbol_kind_t expected[YYNTOKENS];
     int count = yypcontext_expected_tokens(context, expected, YYNTOKENS);
-    int wanted[YYNTOKENS];
+    int wanted[YYNTOKENS], written = 0;
     for (int i = 0; i < count; i++)
-        wanted[i] = (int)expected[i];
-    complain(p, (int)yypcontext_token(context), *yypcontext_location(context), wanted, count < 0 ? 0 : count);
+        if ((int)expected[i] != TOK_PLAIN)
+            wanted[written++] = (int)expected[i];
+    complain(p, (int)yypcontext_token(context), *yypcontext_location(context), wanted, written);
     return 0;
 }
 

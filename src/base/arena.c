@@ -247,12 +247,33 @@ size_t arena_size(const struct arena *arena)
     return arena->size;
 }
 
-/* Names: an open hash table that is never more than half full. */
+/* Eight bytes at a time, each mixed in by a product whose two halves are folded: texts are hashed to be found again, and nobody
+ * stores or prints what comes out. */
+static uint64_t mixed(uint64_t hash, uint64_t with)
+{
+    __extension__ typedef unsigned __int128 twice;
+    twice product = (twice)(hash ^ with) * UINT64_C(0x9E3779B97F4A7C15);
+    return (uint64_t)product ^ (uint64_t)(product >> 64);
+}
+
+uint64_t bytes_hash(const char *bytes, size_t length)
+{
+    uint64_t hash = length, eight;
+    for (; length >= sizeof eight; bytes += sizeof eight, length -= sizeof eight) {
+        memcpy(&eight, bytes, sizeof eight);
+        hash = mixed(hash, eight);
+    }
+    eight = 0;
+    for (size_t i = 0; i < length; i++)
+        eight = eight << 8 | (unsigned char)bytes[i];
+    return mixed(hash, eight);
+}
+
+/* Names: an open hash table that is never more than three quarters full. */
 
 struct interned_name {
     const char *text; /* NULL: free */
-    size_t length;
-    uint64_t hash;
+    uint32_t length, hash; /* no name or text is 4 GiB long: all files together are shorter */
 };
 
 struct interner {
@@ -269,21 +290,12 @@ struct interner *interner_new(struct arena *arena)
     return interner;
 }
 
-/* FNV-1a, 64 bits: http://www.isthe.com/chongo/tech/comp/fnv/ */
-static uint64_t bytes_hash(const char *bytes, size_t length)
-{
-    uint64_t hash = UINT64_C(14695981039346656037);
-    for (size_t i = 0; i < length; i++)
-        hash = (hash ^ (unsigned char)bytes[i]) * UINT64_C(1099511628211);
-    return hash;
-}
-
-static bool is_same(const struct interned_name *slot, const char *bytes, size_t length, uint64_t hash)
+static bool is_same(const struct interned_name *slot, const char *bytes, uint32_t length, uint32_t hash)
 {
     return slot->hash == hash && slot->length == length && (length == 0 || memcmp(slot->text, bytes, length) == 0);
 }
 
-static struct interned_name *slot_find(const struct interner *interner, const char *bytes, size_t length, uint64_t hash)
+static struct interned_name *slot_find(const struct interner *interner, const char *bytes, uint32_t length, uint32_t hash)
 {
     size_t at = hash & (interner->room - 1);
     while (interner->slots[at].text && !is_same(&interner->slots[at], bytes, length, hash))
@@ -304,18 +316,18 @@ static void interner_grow(struct interner *interner)
 
 const char *intern(struct interner *interner, const char *bytes, size_t length)
 {
-    uint64_t hash = bytes_hash(bytes, length);
-    struct interned_name *slot = slot_find(interner, bytes, length, hash);
+    uint32_t hash = (uint32_t)bytes_hash(bytes, length);
+    struct interned_name *slot = slot_find(interner, bytes, (uint32_t)length, hash);
     if (slot->text)
         return slot->text;
     const char *text = arena_copy(interner->arena, bytes, length);
-    *slot = (struct interned_name){ text, length, hash };
-    if (++interner->count * 2 > interner->room)
+    *slot = (struct interned_name){ text, (uint32_t)length, hash };
+    if (++interner->count * 4 > interner->room * 3)
         interner_grow(interner);
     return text;
 }
 
 const char *interned(const struct interner *interner, const char *bytes, size_t length)
 {
-    return slot_find(interner, bytes, length, bytes_hash(bytes, length))->text;
+    return slot_find(interner, bytes, (uint32_t)length, (uint32_t)bytes_hash(bytes, length))->text;
 }

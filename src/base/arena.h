@@ -56,6 +56,8 @@ size_t arena_size(const struct arena *arena); /* bytes handed out since arena_ne
 #define NEW(arena, type) ((type *)arena_alloc((arena), sizeof(type)))
 #define NEW_MANY(arena, type, count) ((type *)arena_alloc((arena), sizeof(type) * (size_t)(count)))
 
+uint64_t bytes_hash(const char *bytes, size_t length);
+
 /* Names: equal text gives the same pointer, so names are compared with ==. The text is NUL-terminated and lives in the pool. */
 struct interner;
 struct interner *interner_new(struct arena *arena);

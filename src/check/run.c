@@ -108,14 +108,15 @@ bool rule_is_off_in(const struct asking *asking, const struct block *block)
 struct place_met met_set(const struct block_view *block, const struct set_view *set)
 {
     return (struct place_met){ .block = block->block, .week = set->week->number, .day = set->day->day->label, .lift = set->lift->name,
-                               .at = set->group->group->at, .origin = set->group->group->origin, .level = LEVEL_OF_GOAL };
+                               .at = group_place(set->entry->entry, set->group->group, set->group->group->at),
+                               .origin = set->group->group->origin, .level = LEVEL_OF_GOAL };
 }
 
 struct place_met met_load(const struct block_view *block, const struct set_view *set)
 {
     struct place_met place = met_set(block, set);
     if (span_is_somewhere(set->group->group->load_at))
-        place.at = set->group->group->load_at;
+        place.at = group_place(set->entry->entry, set->group->group, set->group->group->load_at);
     return place;
 }
 

@@ -79,7 +79,7 @@ static void run_write(struct out *out, const struct plan *plan, const struct pla
         out_text(out, weight_text(out->arena, run->shown, day->gym->unit));
     else
         out_text(out, run->open ? run->open : "a load of your choice");
-    place(out, plan->model->sources, group->group->at, 2000);
+    place(out, plan->model->sources, group_place(entry->entry, group->group, group->group->at), 2000);
     out_char(out, '\n');
     if (run->reason)
         step(out, plan, day->gym->unit, run->reason);

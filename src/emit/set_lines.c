@@ -80,10 +80,10 @@ static void details_until(struct details *details, const struct row *row)
         say_rpe(phrase(details->sheet), "stop once a set reaches ", rpe, rpe);
         details_add(details);
     }
-    if (group->until_speed.e10 > 0) {
+    if (group_more(group)->until_speed.e10 > 0) {
         struct out *say = phrase(details->sheet);
         out_text(say, "stop once the last rep is slower than ");
-        out_dec(say, group->until_speed);
+        out_dec(say, group_more(group)->until_speed);
         out_text(say, " m/s");
         details_add(details);
     }
@@ -125,7 +125,7 @@ static void details_find(struct details *details, const struct row *row)
     const struct group *group = row->group->group;
     details_run(details, row);
     details_until(details, row);
-    details_seconds(details, "a set every ", (struct seconds_band){ group->every_s, group->every_s }, "");
+    details_seconds(details, "a set every ", (struct seconds_band){ group_more(group)->every_s, group_more(group)->every_s }, "");
     details_seconds(details, "rest ", group->rest, "");
     details_seconds(details, "pause ", group->pause, row->group->reps_kind == REPS_CLUSTER ? " between the parts" : "");
     details_tempo(details, group->tempo);

@@ -72,17 +72,17 @@ static void say_cluster(struct out *say, const struct plan_group *group)
 {
     const struct group *written = group->group;
     int sum = 0;
-    for (int i = 0; i < written->cluster_count; i++)
-        sum += written->cluster[i];
+    for (int i = 0; i < group_more(written)->cluster_count; i++)
+        sum += group_more(written)->cluster[i];
     if (sum != group->reps_low) { /* a change has moved the sum */
         out_int(say, group->reps_low);
         out_text(say, " reps in small parts");
         return;
     }
-    for (int i = 0; i < written->cluster_count; i++) {
+    for (int i = 0; i < group_more(written)->cluster_count; i++) {
         if (i > 0)
             out_char(say, '+');
-        out_int(say, written->cluster[i]);
+        out_int(say, group_more(written)->cluster[i]);
     }
     out_text(say, " reps");
 }
@@ -293,8 +293,8 @@ bool is_plain_warm_up(const struct row *row)
     enum reps_kind kind = row->group->reps_kind;
     return row->group->role == ROLE_WARM_UP && row->run->has_load && !row->run->capped && !is_sets_band(row) &&
            (kind == REPS_COUNT || kind == REPS_SECONDS || kind == REPS_METRES) && !group->rest.high && !group->pause.high &&
-           !group->every_s && !group->tempo && !group->optional && !group->note_count && !group->until_effort.series &&
-           group->until_speed.e10 == 0;
+           !group_more(group)->every_s && !group->tempo && !group->optional && !group->note_count && !group_more(group)->until_effort.series &&
+           group_more(group)->until_speed.e10 == 0;
 }
 
 void say_warm_up(struct out *say, const struct row *row)

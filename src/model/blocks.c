@@ -604,8 +604,8 @@ static void check_of_days(struct block_making *m, const struct entry *entries, i
     for (int i = 0; i < count; i++)
         for (int j = 0; j < entries[i].group_count; j++) {
             const struct group *group = &entries[i].groups[j];
-            if (group->load_kind == LOAD_PERCENT_OF_DAY && group->of_day)
-                check_label(m, group->origin, group->of_day_at, group->of_day);
+            if (group->load_kind == LOAD_PERCENT_OF_DAY && group_more(group)->of_day)
+                check_label(m, group->origin, group_more(group)->of_day_at, group_more(group)->of_day);
         }
 }
 
@@ -629,6 +629,14 @@ static void parts_make(struct block_making *m, enum node_kind kind, void (*make)
     for (int i = 0; i < m->parts.list.count; i++)
         if (m->parts.list.at[i].node->kind == kind)
             make(m, &m->parts.list.at[i]);
+}
+
+static void days_make(struct block_making *m)
+{
+    for (int i = 0; i < m->parts.list.count; i++)
+        m->days.room += m->parts.list.at[i].node->kind == NODE_DAY;
+    m->days.at = NEW_MANY(m->club->arena, struct day, m->days.room);
+    parts_make(m, NODE_DAY, day_make_one);
 }
 
 static void block_keep(struct block_making *m)
@@ -693,6 +701,7 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
     *block = (struct block){ .name = decl->name, .at = decl->at, .goal = GOAL_GENERAL, .max_percent = dec_int(100), .people = &people_nobody, .warm_up_places.arena = club->arena };
     if (!chain_of(club, decl, &m.chain))
         return NULL;
+    arena_reset(club->passing);
     m.scope = (struct scope){ .lets = m.chain.lets.at, .let_count = m.chain.lets.count,
                               .index = lets_index(club->arena, m.chain.lets.at, m.chain.lets.count) };
     m.place = (struct place){ .club = club, .scope = &m.scope, .file = decl->file, .setting.block = decl->name,
@@ -710,7 +719,7 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
     parts_make(&m, NODE_ROTATE, rotation_make);
     parts_make(&m, NODE_DELOAD, week_changes);
     parts_make(&m, NODE_TAPER, week_changes);
-    parts_make(&m, NODE_DAY, day_make_one);
+    days_make(&m);
     parts_make(&m, NODE_WARM_UP, warm_up_make);
     parts_make(&m, NODE_ADJUST, adjust_make);
     parts_make(&m, NODE_ALLOW, allow_make);

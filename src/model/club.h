@@ -44,12 +44,13 @@ struct plain_series {
     struct series_week week;
     struct series series;
 };
-enum { PLAIN_SERIES = 1024 }; /* how many are kept at hand; a power of two */
+enum { PLAIN_BITS = 10, PLAIN_SERIES = 1 << PLAIN_BITS }; /* how many are kept at hand */
 
 enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from templates */
 
 struct club {
     struct arena *arena; /* the model's, or while templates that nobody trains are read one that forgets them */
+    struct arena *passing; /* forgets all before the next block is made */
     struct interner *interner;
     struct sources *sources;
     struct findings *findings;
@@ -72,6 +73,9 @@ struct club {
     struct people *everyone; /* what `all` means; NULL: nobody has said it yet */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
     struct plain_series *plain[PLAIN_SERIES];
+    struct kept_entry **kept; /* NULL: none yet */
+    uint32_t kept_count;      /* slots; a power of two */
+    int day, days;                   /* the day whose entries are made, counting all of the run's; 0: not a day's */
     int nested; /* lifts or groups that are being made, one for the other */
     int64_t compared; /* names with names, for "did you mean" */
 };
@@ -186,6 +190,7 @@ void lets_check(const struct place *place, const struct node *body); /* a $name 
 const char *text_behind(const struct place *place, const struct node *node); /* STRING or VAR; NULL after a finding */
 const struct lift *lift_of_node(const struct place *place, const struct node *node); /* NAME or VAR */
 struct week_set weeks_of(const struct place *place, const struct node *weeks, int most, bool *ok);
+int children_of(const struct node *body, enum node_kind kind); /* how many */
 const char *const *notes_of(const struct place *place, const struct node *body, int *count);
 struct finding *place_finding(const struct place *place, enum kind kind, struct span at, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
@@ -224,6 +229,7 @@ bool let_is_used(const struct club *club, const struct node *let);
 /* ---- reuse.c: a block with its templates folded in ---- */
 struct part {
     const struct node *node;
+    const char *label; /* of a day; NULL: it is none */
     int level; /* 0: the template at the root of the chain */
     const struct file_unit *file;
     const struct origin *origin;
@@ -245,7 +251,7 @@ struct chain {
 bool chain_of(struct club *club, struct decl *decl, struct chain *out); /* false: broken, with a finding */
 /* The nearest statement of a kind; NULL: none. `level` tells where it stands. */
 const struct node *chain_nearest(const struct chain *chain, enum node_kind kind, int *level);
-void parts_of(const struct place *place, const struct chain *chain, struct parts *out);
+void parts_of(const struct place *place, const struct chain *chain, struct parts *out); /* the list is `passing` */
 
 /* ---- blocks.c, entries.c, changes.c ---- */
 /* NULL after a finding that makes the block unfit. `athlete`: whose own `let` lines are in force, with the block without them,
@@ -254,6 +260,10 @@ const struct block *block_make(struct club *club, struct decl *decl, const struc
                                const struct season *season, int run);
 /* How many weeks a block has, by itself or its templates; 0 after a finding. */
 int block_weeks_of(struct club *club, struct decl *decl);
+
+/* ---- kept.c: what was made of a plain line, for others of the same words ---- */
+bool kept_find(const struct place *place, const struct node *line, struct entry *out);
+void kept_add(const struct place *place, const struct node *line, const struct entry *entry, struct group *groups);
 
 /* ---- seasons.c ---- */
 void seasons_make(struct club *club); /* before blocks */

@@ -13,8 +13,17 @@ const char *role_name(enum role role)
 struct making {
     const struct place *place;
     struct group *group;
+    struct group_more *more; /* the group's; NULL: nothing of it is said so far */
     const struct node *node;
 };
+
+/* What few groups say, to be written to. */
+static struct group_more *more(struct making *m)
+{
+    if (!m->more)
+        m->group->more = m->more = NEW(m->place->club->arena, struct group_more);
+    return m->more;
+}
 
 static struct finding *wrong(const struct making *m, enum kind kind, struct span at, const char *says)
 {
@@ -40,13 +49,13 @@ static void at_load_of(struct making *m, const struct node *of)
     struct group *group = m->group;
     if (of->kind == NODE_OF_LIFT) {
         group->load_kind = LOAD_PERCENT_OF_LIFT;
-        group->of_lift = lift_of_node(m->place, of->child);
-        if (!group->of_lift)
+        more(m)->of_lift = lift_of_node(m->place, of->child);
+        if (!more(m)->of_lift)
             group->load.series = NULL;
     } else if (of->kind == NODE_OF_DAY) {
         group->load_kind = LOAD_PERCENT_OF_DAY;
-        group->of_day = label_of(m->place, of->child);
-        group->of_day_at = of->child->at;
+        more(m)->of_day = label_of(m->place, of->child);
+        more(m)->of_day_at = of->child->at;
     } else {
         group->load_kind = LOAD_PERCENT_OF_BODYWEIGHT;
     }
@@ -98,7 +107,7 @@ static void clause_drop(struct making *m, const struct node *node)
 
 static void clause_at_least(struct making *m, const struct node *node)
 {
-    m->group->at_least = value_of(m->place, node->child, &want_count);
+    more(m)->at_least = value_of(m->place, node->child, &want_count);
     if (m->group->reps_kind == REPS_AMRAP)
         return;
     struct finding *finding = wrong(m, KIND_MISPLACED, node->at, "`at least` belongs to amrap: the reps that count as made");
@@ -109,12 +118,12 @@ static void clause_cap(struct making *m, const struct node *node)
 {
     const struct node *limit = node->child;
     if (limit->kind == NODE_EFFORT) {
-        m->group->cap_kind = CAP_EFFORT;
-        effort_into(m, limit->child, limit->text, &m->group->cap, &m->group->cap_is_rir);
+        more(m)->cap_kind = CAP_EFFORT;
+        effort_into(m, limit->child, limit->text, &more(m)->cap, &more(m)->cap_is_rir);
         return;
     }
-    m->group->cap = value_of(m->place, limit, &want_load);
-    m->group->cap_kind = m->group->cap.unit == UNIT_PERCENT ? CAP_PERCENT : CAP_WEIGHT;
+    more(m)->cap = value_of(m->place, limit, &want_load);
+    more(m)->cap_kind = more(m)->cap.unit == UNIT_PERCENT ? CAP_PERCENT : CAP_WEIGHT;
 }
 
 static bool sets_is_band(const struct group *group)
@@ -137,14 +146,14 @@ static void until_needs_band(struct making *m, const struct node *node)
 static void clause_until_effort(struct making *m, const struct node *node)
 {
     effort_into(m, node->child->kind == NODE_EFFORT ? node->child->child : node->child,
-                node->child->kind == NODE_EFFORT ? node->child->text : NULL, &m->group->until_effort, &m->group->until_is_rir);
+                node->child->kind == NODE_EFFORT ? node->child->text : NULL, &more(m)->until_effort, &more(m)->until_is_rir);
     until_needs_band(m, node);
 }
 
 static void clause_until_speed(struct making *m, const struct node *node)
 {
     enum unit unit;
-    number_of(m->place, node->child, &want_speed, &m->group->until_speed, &unit);
+    number_of(m->place, node->child, &want_speed, &more(m)->until_speed, &unit);
     until_needs_band(m, node);
 }
 
@@ -152,7 +161,7 @@ static void clause_every(struct making *m, const struct node *node)
 {
     struct seconds_band time;
     if (seconds_of(m->place, node->child, &time))
-        m->group->every_s = time.low;
+        more(m)->every_s = time.low;
 }
 
 static void clause_rest(struct making *m, const struct node *node)
@@ -186,37 +195,35 @@ static void clause_progression(struct making *m, const struct node *node)
 {
     struct place found;
     const struct node *name = node_behind(m->place, node->child, &found);
-    m->group->progression_at = node->at;
+    more(m)->progression_at = node->at;
     if (!name || name->kind != NODE_NAME)
         return;
     struct decl *decl = names_use_in(m->place, SPACE_PROGRESSION, name);
     if (decl)
-        m->group->progression = progression_of(m->place->club, decl);
+        more(m)->progression = progression_of(m->place->club, decl);
 }
 
 static const struct {
-    enum node_kind kind;
-    void (*make)(struct making *m, const struct node *node);
+    void (*make)(struct making *m, const struct node *node); /* NULL: it is no clause, or read elsewhere */
     bool is_load; /* says the load: at most one of these */
-} clauses[] = {
-    { NODE_AT_EFFORT, clause_at_effort, true },
-    { NODE_AT_LOAD, clause_at_load, true },
-    { NODE_AT_BODYWEIGHT, clause_at_bodyweight, true },
-    { NODE_AT_SAME, clause_at_same, true },
-    { NODE_DROP, clause_drop, true },
-    { NODE_AT_LEAST, clause_at_least, false },
-    { NODE_CAP, clause_cap, false },
-    { NODE_UNTIL_EFFORT, clause_until_effort, false },
-    { NODE_UNTIL_SPEED, clause_until_speed, false },
-    { NODE_EVERY_TIME, clause_every, false },
-    { NODE_REST, clause_rest, false },
-    { NODE_PAUSE, clause_pause, false },
-    { NODE_TEMPO, clause_tempo, false },
-    { NODE_EACH_SIDE, clause_each_side, false },
-    { NODE_OPTIONAL, clause_optional, false },
-    { NODE_PROGRESS, clause_progression, false },
+} clauses[NODE_KIND_COUNT] = {
+    [NODE_AT_EFFORT] = { clause_at_effort, true },
+    [NODE_AT_LOAD] = { clause_at_load, true },
+    [NODE_AT_BODYWEIGHT] = { clause_at_bodyweight, true },
+    [NODE_AT_SAME] = { clause_at_same, true },
+    [NODE_DROP] = { clause_drop, true },
+    [NODE_AT_LEAST] = { clause_at_least, false },
+    [NODE_CAP] = { clause_cap, false },
+    [NODE_UNTIL_EFFORT] = { clause_until_effort, false },
+    [NODE_UNTIL_SPEED] = { clause_until_speed, false },
+    [NODE_EVERY_TIME] = { clause_every, false },
+    [NODE_REST] = { clause_rest, false },
+    [NODE_PAUSE] = { clause_pause, false },
+    [NODE_TEMPO] = { clause_tempo, false },
+    [NODE_EACH_SIDE] = { clause_each_side, false },
+    [NODE_OPTIONAL] = { clause_optional, false },
+    [NODE_PROGRESS] = { clause_progression, false },
 };
-enum { CLAUSE_COUNT = sizeof clauses / sizeof *clauses };
 
 static void clause_twice(struct making *m, const struct node *first, const struct node *again, bool is_load)
 {
@@ -229,23 +236,22 @@ static void clause_twice(struct making *m, const struct node *first, const struc
 
 static void clauses_make(struct making *m)
 {
-    const struct node *seen[CLAUSE_COUNT] = { 0 }, *load = NULL;
-    for (const struct node *node = m->node->child; node; node = node->next)
-        for (int i = 0; i < CLAUSE_COUNT; i++) {
-            if (clauses[i].kind != node->kind)
-                continue;
-            const struct node *first = clauses[i].is_load ? load : seen[i];
-            if (first) {
-                clause_twice(m, first, node, clauses[i].is_load);
-                continue;
-            }
-            seen[i] = node;
-            if (clauses[i].is_load) {
-                load = node;
-                m->group->load_at = node->at;
-            }
-            clauses[i].make(m, node);
+    const struct node *load = NULL;
+    for (const struct node *node = m->node->child; node; node = node->next) {
+        if (!clauses[node->kind].make)
+            continue;
+        bool is_load = clauses[node->kind].is_load;
+        const struct node *first = is_load && load ? load : node_child(m->node, node->kind);
+        if (first != node) {
+            clause_twice(m, first, node, is_load);
+            continue;
         }
+        if (is_load) {
+            load = node;
+            m->group->load_at = node->at;
+        }
+        clauses[node->kind].make(m, node);
+    }
 }
 
 /* ---- sets and reps ---- */
@@ -272,7 +278,7 @@ static void reps_make(struct making *m, const struct node *reps)
             vec_add(m->place->club->arena, &cluster, reps_of_part);
         }
         group->reps_kind = REPS_CLUSTER;
-        group->cluster = cluster.at, group->cluster_count = cluster.count;
+        more(m)->cluster = cluster.at, more(m)->cluster_count = cluster.count;
     } else {
         group->reps = value_of(m->place, what, &want_reps);
         group->reps_kind = group->reps.unit == UNIT_NONE ? REPS_COUNT : group->reps.unit == UNIT_METRES ? REPS_METRES : REPS_SECONDS;
@@ -302,14 +308,14 @@ static void check_group(struct making *m)
     if (group->role == ROLE_WARM_UP && group->load_kind == LOAD_DROP)
         diag_help(findings, wrong(m, KIND_NO_TOP, group->load_at, "a warm-up has no set before it to drop from"),
                   "write it as a per cent of the first working load: `warm-up 1 x 5 at 50%%`");
-    if (!group->progression)
+    if (!group_more(group)->progression)
         return;
     const struct series *series = group->load.series;
     bool fits = (group->load_kind == LOAD_WEIGHT || group->load_kind == LOAD_PERCENT || group->load_kind == LOAD_BODYWEIGHT) &&
                 (!series ? group->load_kind == LOAD_BODYWEIGHT
                          : series->kind == SERIES_LIST && series->count == 1 && series->weeks[0].count == 1);
     if (!fits && (series || group->load_kind == LOAD_NONE || group->load_kind == LOAD_SAME)) {
-        struct finding *finding = wrong(m, KIND_PROGRESSION, group->progression_at,
+        struct finding *finding = wrong(m, KIND_PROGRESSION, group_more(group)->progression_at,
                                         "a progression starts from one load or one per cent, and here is none");
         diag_help(findings, finding, "write `at 50 kg` or `at 70%%` for these sets; the progression moves it from there");
     }
@@ -325,9 +331,9 @@ static void group_make(const struct place *outer, const struct node *node, bool 
     const struct node *in_weeks = node_child(node, NODE_IN_WEEKS);
     if (in_weeks) {
         bool ok;
-        group->weeks = weeks_of(&place, in_weeks->child, place.calendar ? place.calendar->weeks : 0, &ok);
+        more(&m)->weeks = weeks_of(&place, in_weeks->child, place.calendar ? place.calendar->weeks : 0, &ok);
         group->every_week = false;
-        place.frame = frame_of(&place, &group->weeks);
+        place.frame = frame_of(&place, &more(&m)->weeks);
     }
     const struct node *count = node_child(node, NODE_COUNT), *reps = node_child(node, NODE_REPS), *total = node_child(node, NODE_TOTAL);
     if (count)
@@ -428,6 +434,9 @@ int groups_of_scheme(const struct place *outer, const struct node *name, const s
 static void entry_lifts(const struct place *place, const struct node *lifts, struct entry *entry)
 {
     VEC(const struct lift *) list = { 0 };
+    for (const struct node *node = lifts->child; node; node = node->next)
+        list.room++;
+    list.at = NEW_MANY(place->club->arena, const struct lift *, list.room);
     for (const struct node *node = lifts->child; node; node = node->next) {
         const struct lift *lift = lift_of_node(place, node);
         if (lift)
@@ -455,21 +464,13 @@ static void check_order(const struct place *place, const struct group *groups, i
     }
 }
 
-static int count_of(const struct node *body, enum node_kind kind)
-{
-    int count = 0;
-    for (const struct node *node = node_child(body, kind); node; node = node_next(node, kind))
-        count++;
-    return count;
-}
-
-static void entry_make(const struct place *outer, const struct node *node, struct entry *entry)
+static struct group *entry_make_new(const struct place *outer, const struct node *node, struct entry *entry)
 {
     struct club *club = outer->club;
     struct scope scope = { .frame = outer->frame, .up = outer->scope, .is_entry = true };
     struct place place = *outer;
     const struct node *lifts = node_child(node, NODE_LIFTS);
-    VEC(struct group) groups = { .room = count_of(node, NODE_GROUP) }; /* more only with schemes */
+    VEC(struct group) groups = { .room = children_of(node, NODE_GROUP) }; /* more only with schemes */
     groups.at = NEW_MANY(club->arena, struct group, groups.room);
     *entry = (struct entry){ .at = lifts ? lifts->at : node->at, .origin = outer->origin };
     scope.let_count = lets_of(club, node->child, &scope.lets);
@@ -502,6 +503,18 @@ static void entry_make(const struct place *outer, const struct node *node, struc
         struct finding *finding = place_finding(&place, KIND_MISSING, entry->at, "there are no sets for this lift");
         diag_help(club->findings, finding, "write them after its name, such as `3 x 5 at rpe 7`");
     }
+    return groups.at;
+}
+
+static void entry_make(const struct place *place, const struct node *written, struct entry *entry)
+{
+    struct plain_room room;
+    int said = findings_said(place->club->findings);
+    if (kept_find(place, written, entry))
+        return;
+    struct group *groups = entry_make_new(place, entry_open(place->file->tree, written, &room), entry);
+    if (findings_said(place->club->findings) == said)
+        kept_add(place, written, entry, groups);
 }
 
 struct entry_list {
@@ -512,11 +525,11 @@ struct entry_list {
 static void superset_make(const struct place *place, const struct node *node, struct entry_list *entries)
 {
     const struct node *rounds = node_child(node, NODE_ROUNDS), *minutes = node_child(node, NODE_MINUTES);
-    struct value value = { 0 };
+    struct value *value = rounds ? NEW(place->club->arena, struct value) : NULL;
     struct seconds_band time = { 0 };
     entries->supersets++;
     if (rounds)
-        value = value_of(place, rounds->child, &want_count);
+        *value = value_of(place, rounds->child, &want_count);
     if (minutes)
         seconds_of(place, minutes->child, &time);
     int first = entries->list.count;
@@ -524,7 +537,7 @@ static void superset_make(const struct place *place, const struct node *node, st
         struct entry entry;
         entry_make(place, item, &entry);
         entry.superset = entries->supersets;
-        entry.rounds = value;
+        entry.rounds = value && value->series ? value : NULL;
         entry.superset_minutes = (time.low + 59) / 60;
         vec_add(place->club->arena, &entries->list, entry);
     }
@@ -538,7 +551,9 @@ static void superset_make(const struct place *place, const struct node *node, st
 
 int entries_make(const struct place *place, const struct node *body, const struct entry **out)
 {
-    struct entry_list entries = { .list.room = count_of(body, NODE_ENTRY) }; /* more only with supersets */
+    struct club *club = place->club;
+    struct entry_list entries = { .list.room = children_of(body, NODE_ENTRY) }; /* more only with supersets */
+    club->day = body->kind == NODE_DAY ? ++club->days : 0;
     entries.list.at = NEW_MANY(place->club->arena, struct entry, entries.list.room);
     for (const struct node *node = body->child; node; node = node->next) {
         if (node->kind == NODE_ENTRY) {

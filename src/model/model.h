@@ -248,25 +248,14 @@ enum cap_kind { CAP_NONE, CAP_EFFORT, CAP_PERCENT, CAP_WEIGHT };
 struct seconds_band {
     int low, high; /* both 0: not stated */
 };
-struct group {
-    struct span at; /* from the role or the number of sets to the last clause */
-    const struct origin *origin;
-    enum role role;
-    struct week_set weeks; /* `in weeks`; all when not written */
-    bool every_week;
-    struct value sets;
-    enum reps_kind reps_kind;
-    struct value reps;          /* count, seconds, metres, total */
+/* What few groups say; read it through group_more. */
+struct group_more {
+    struct week_set weeks;      /* `in weeks` */
     const int *cluster;
     int cluster_count;
-    enum load_kind load_kind;
-    struct value load;          /* effort (as rpe), per cent, weight, added bodyweight, drop */
-    bool load_is_rir;           /* written as rir: values are reps left */
-    bool load_minus;            /* bodyweight minus */
     const struct lift *of_lift;
     const char *of_day;
     struct span of_day_at;
-    struct span load_at;        /* of the clause */
     enum cap_kind cap_kind;
     struct value cap;
     bool cap_is_rir;
@@ -275,29 +264,57 @@ struct group {
     bool until_is_rir;
     struct dec until_speed;     /* m/s; 0: none */
     int every_s;                /* 0: none */
-    struct seconds_band rest, pause;
-    const char *tempo;
-    bool each_side, optional;
-    const char *const *notes;
-    int note_count;
     const struct progression *progression;
     struct span progression_at;
 };
+struct group {
+    struct span at; /* from the role or the number of sets to the last clause; read it through group_place */
+    const struct origin *origin;
+    enum role role;
+    enum reps_kind reps_kind;
+    enum load_kind load_kind;
+    bool shared;                /* by entries of the same words: its places count from the entry's start */
+    bool every_week;            /* without `in weeks` */
+    bool load_is_rir;           /* written as rir: values are reps left */
+    bool load_minus;            /* bodyweight minus */
+    bool each_side, optional;
+    struct value sets;
+    struct value reps;          /* count, seconds, metres, total */
+    struct value load;          /* effort (as rpe), per cent, weight, added bodyweight, drop */
+    struct span load_at;        /* of the clause */
+    struct seconds_band rest, pause;
+    const char *tempo;
+    const char *const *notes;
+    int note_count;
+    const struct group_more *more; /* NULL: nothing of it is said */
+};
+static inline const struct group_more *group_more(const struct group *group)
+{
+    static const struct group_more nothing = { 0 };
+    return group->more ? group->more : &nothing;
+}
 
 struct entry {
     struct span at; /* of the lift's name */
     const struct origin *origin;
     const struct lift *const *lifts; /* the first is planned; the others are her choice */
-    int lift_count;
     const struct group *groups;
-    int group_count;
+    int lift_count, group_count;
     int superset; /* 0: none; else a number within the day */
-    struct value rounds; /* of the superset */
     int superset_minutes;
+    const struct value *rounds; /* of the superset; NULL: none are written */
     const char *title;
     const char *const *notes;
     int note_count;
 };
+
+/* Where words of a group of this entry stand in the files. */
+static inline struct span group_place(const struct entry *entry, const struct group *group, struct span at)
+{
+    if (!group->shared || !span_is_somewhere(at))
+        return at;
+    return (struct span){ entry->at.start + at.start, entry->at.start + at.end };
+}
 
 struct day {
     const char *label;

@@ -190,27 +190,38 @@ static void say_not_built(struct club *club)
     }
 }
 
+static struct arena *emptied(struct arena *owner, struct arena *inner)
+{
+    if (!inner)
+        return arena_within(owner);
+    arena_reset(inner);
+    return inner;
+}
+
 /* Templates and schemes that nothing uses are read too, so that a mistake in them does not wait for its first use. Nobody
  * trains them: what is made of each is dropped before the next. */
 static void unused_make(struct club *club)
 {
-    struct arena *kept = club->arena;
-    club->arena = arena_within(kept);
+    struct arena *kept = club->arena, *apart = NULL;
     for (int i = 0; i < club->decls[SPACE_BLOCK].count; i++) {
         struct decl *decl = club->decls[SPACE_BLOCK].at[i];
-        if (decl->node->kind == NODE_TEMPLATE && !decl->used && !decl->file->tree->source->library)
-            block_make(club, decl, NULL, NULL, NULL, 0);
-        arena_reset(club->arena);
+        if (decl->node->kind != NODE_TEMPLATE || decl->used || decl->file->tree->source->library)
+            continue;
+        club->arena = apart = emptied(kept, apart);
+        block_make(club, decl, NULL, NULL, NULL, 0);
     }
     for (int i = 0; i < club->decls[SPACE_SCHEME].count; i++) {
         struct decl *decl = club->decls[SPACE_SCHEME].at[i];
         const struct group *groups;
         struct place place = { .club = club, .file = decl->file, .lenient = true };
         struct node name = { .kind = NODE_NAME, .at = decl->at, .text = decl->name };
-        if (!decl->used && !decl->file->tree->source->library)
-            groups_of_scheme(&place, &name, NULL, false, &groups), decl->used = false;
-        arena_reset(club->arena);
+        if (decl->used || decl->file->tree->source->library)
+            continue;
+        club->arena = apart = emptied(kept, apart);
+        groups_of_scheme(&place, &name, NULL, false, &groups), decl->used = false;
     }
+    if (apart)
+        arena_reset(apart);
     club->arena = kept;
 }
 
@@ -231,7 +242,7 @@ struct model *model_resolve(struct arena *arena, struct interner *interner, stru
     struct club *club = NEW(arena, struct club);
     struct model *model = NEW(arena, struct model);
     *club = (struct club){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .loaded = loaded,
-                           .model = model, .all = intern(interner, "all", 3) };
+                           .model = model, .all = intern(interner, "all", 3), .passing = arena_within(arena) };
     *model = (struct model){ .arena = arena, .interner = interner, .sources = sources, .findings = findings, .club = club };
     names_collect(club);
     top_level_curve(club);

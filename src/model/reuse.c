@@ -184,10 +184,10 @@ static bool check_once(struct folding *f, const struct node *node)
 }
 
 /* The first day of the label at this level that shares a week with this one; NULL: none. */
-static const struct part *day_again(const struct folding *f, const struct part *day, const char *label)
+static const struct part *day_again(const struct folding *f, const struct part *day)
 {
     const struct part *first = NULL;
-    for (int i = last_day(f, label); i >= 0; i = f->before.at[i]) {
+    for (int i = last_day(f, day->label); i >= 0; i = f->before.at[i]) {
         const struct part *other = &f->out->list.at[i];
         if (other->node && other->level == f->level && week_sets_meet(&other->weeks, &day->weeks))
             first = other;
@@ -195,16 +195,16 @@ static const struct part *day_again(const struct folding *f, const struct part *
     return first;
 }
 
-static bool check_day(struct folding *f, const struct part *day, const char *label)
+static bool check_day(struct folding *f, const struct part *day)
 {
-    const struct part *first = day_again(f, day, label);
+    const struct part *first = day_again(f, day);
     if (!first)
         return true;
     struct finding *finding = place_finding(f->place, KIND_DUPLICATE, day->node->child->at,
-                                            "day %s is written twice for the same weeks", label);
-    diag_related(f->place->club->findings, finding, first->node->child->at, "the first day %s is here", label);
+                                            "day %s is written twice for the same weeks", day->label);
+    diag_related(f->place->club->findings, finding, first->node->child->at, "the first day %s is here", day->label);
     diag_help(f->place->club->findings, finding,
-              "give one another label, or train it twice with `day %s on mon, thu`", label);
+              "give one another label, or train it twice with `day %s on mon, thu`", day->label);
     return false;
 }
 
@@ -249,7 +249,7 @@ static void fold_group(struct folding *f, const struct node *group, const struct
     vec_add(f->place->club->arena, &f->out->week_lines, line);
     int lets = f->lets.count;
     for (const struct node *let = node_child(group, NODE_LET); let; let = node_next(let, NODE_LET))
-        vec_add(f->place->club->arena, &f->lets, let);
+        vec_add(f->place->club->passing, &f->lets, let);
     f->lets_now = NULL;
     for (const struct node *node = group->child->next; node; node = node->next)
         if (node->kind != NODE_TITLE && node->kind != NODE_NOTE)
@@ -260,7 +260,7 @@ static void fold_group(struct folding *f, const struct node *group, const struct
 
 static void lets_copy(struct folding *f)
 {
-    struct arena *arena = f->place->club->arena;
+    struct arena *arena = f->place->club->passing;
     const struct node **lets = NEW_MANY(arena, const struct node *, f->lets.count + 1);
     if (f->lets.count)
         memcpy(lets, f->lets.at, sizeof *lets * (size_t)f->lets.count);
@@ -268,12 +268,12 @@ static void lets_copy(struct folding *f)
     f->let_index = lets_index(arena, lets, f->lets.count);
 }
 
-static void part_add(struct folding *f, struct part part, const char *label)
+static void part_add(struct folding *f, struct part part)
 {
-    struct arena *arena = f->place->club->arena;
+    struct arena *arena = f->place->club->passing;
     int at = f->out->list.count, before = -1;
-    if (label) {
-        int number = numbers_give(&f->labels, label, 0);
+    if (part.label) {
+        int number = numbers_give(&f->labels, part.label, 0);
         if (number == f->days.count)
             vec_add(arena, &f->days, -1);
         before = f->days.at[number];
@@ -294,7 +294,6 @@ static void fold_statement(struct folding *f, const struct node *node, const str
         return;
     }
     enum fold fold = fold_of(node->kind);
-    const char *label = NULL;
     if (!f->lets_now)
         lets_copy(f);
     struct part part = { .node = node, .level = f->level, .file = f->chain->decls.at[f->level]->file,
@@ -303,14 +302,14 @@ static void fold_statement(struct folding *f, const struct node *node, const str
     if (fold == FOLD_NONE || (fold == FOLD_REPLACES && !check_once(f, node)))
         return;
     if (fold == FOLD_DAY) {
-        label = label_of(f->place, node->child);
-        if (!check_day(f, &part, label))
+        part.label = label_of(f->place, node->child);
+        if (!check_day(f, &part))
             return;
-        drop_days(f, label, weeks);
+        drop_days(f, part.label, weeks);
     } else if (fold != FOLD_ADDS) {
         drop_lower(f, node->kind);
     }
-    part_add(f, part, label);
+    part_add(f, part);
 }
 
 static void drop_gone(struct parts *parts)

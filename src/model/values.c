@@ -48,7 +48,7 @@ struct finding *place_finding(const struct place *place, enum kind kind, struct 
 static enum unit unit_of_word(const char *word)
 {
     for (size_t i = 1; i < sizeof units / sizeof *units; i++)
-        if (!strcmp(units[i].word, word) || (i == UNIT_STEPS && !strcmp(word, "steps")))
+        if ((*units[i].word == *word && !strcmp(units[i].word, word)) || (i == UNIT_STEPS && !strcmp(word, "steps")))
             return (enum unit)i;
     return UNIT_NONE;
 }
@@ -152,9 +152,10 @@ static struct band read_amount(struct reading *r, const struct node *amount)
 
 static void check_band(struct reading *r, struct band band, struct span at)
 {
-    if (!r->failed && (!number_fits(r->place, r->want, r->unit, band.low, at) ||
-                       !number_fits(r->place, r->want, r->unit, band.high, at)))
-        r->failed = true;
+    if (r->failed)
+        return;
+    bool one = band.low.e10 == band.high.e10;
+    r->failed = !number_fits(r->place, r->want, r->unit, band.low, at) || (!one && !number_fits(r->place, r->want, r->unit, band.high, at));
 }
 
 static struct series_week read_sets(struct reading *r, const struct node *sets)
@@ -268,7 +269,7 @@ static const struct node *only_amount(const struct node *node)
 static const struct series *plain_series(struct club *club, struct band band)
 {
     uint64_t hash = ((uint64_t)band.low.e10 + 31 * (uint64_t)band.high.e10) * UINT64_C(0x9E3779B97F4A7C15);
-    struct plain_series **slot = &club->plain[hash >> 32 & (PLAIN_SERIES - 1)];
+    struct plain_series **slot = &club->plain[hash >> (64 - PLAIN_BITS)];
     if (!*slot || (*slot)->band.low.e10 != band.low.e10 || (*slot)->band.high.e10 != band.high.e10) {
         struct plain_series *plain = NEW(club->model->arena, struct plain_series);
         *plain = (struct plain_series){ .band = band, .week = { &plain->band, 1 } };
@@ -552,9 +553,18 @@ const char *label_of(const struct place *place, const struct node *label)
     return intern(place->club->interner, text, strlen(text));
 }
 
+int children_of(const struct node *body, enum node_kind kind)
+{
+    int count = 0;
+    for (const struct node *node = node_child(body, kind); node; node = node_next(node, kind))
+        count++;
+    return count;
+}
+
 const char *const *notes_of(const struct place *place, const struct node *body, int *count)
 {
-    VEC(const char *) notes = { 0 };
+    VEC(const char *) notes = { .room = children_of(body, NODE_NOTE) };
+    notes.at = notes.room ? NEW_MANY(place->club->arena, const char *, notes.room) : NULL;
     for (const struct node *node = node_child(body, NODE_NOTE); node; node = node_next(node, NODE_NOTE)) {
         const char *note = text_behind(place, node->child);
         if (note)

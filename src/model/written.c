@@ -2,23 +2,25 @@
 
 #include <string.h>
 
-static const struct group *group_in_day(const struct day *day, struct span at)
+/* The place of the group that has `at`; nowhere: none has. */
+static struct span group_in_day(const struct day *day, struct span at)
 {
     for (int e = 0; e < day->entry_count; e++)
         for (int g = 0; g < day->entries[e].group_count; g++) {
             const struct group *group = &day->entries[e].groups[g];
-            if (group->at.start <= at.start && at.end <= group->at.end)
-                return group;
+            struct span place = group_place(&day->entries[e], group, group->at);
+            if (place.start <= at.start && at.end <= place.end)
+                return place;
         }
-    return NULL;
+    return (struct span){ 0 };
 }
 
-static const struct group *group_find(const struct model *model, const struct setting *setting, struct span at)
+static struct span group_find(const struct model *model, const struct setting *setting, struct span at)
 {
-    const struct group *group = NULL;
-    for (int b = 0; b < model->block_count && !group; b++)
+    struct span group = { 0 };
+    for (int b = 0; b < model->block_count && !span_is_somewhere(group); b++)
         if (!strcmp(model->blocks[b]->name, setting->block))
-            for (int d = 0; d < model->blocks[b]->day_count && !group; d++)
+            for (int d = 0; d < model->blocks[b]->day_count && !span_is_somewhere(group); d++)
                 group = group_in_day(&model->blocks[b]->days[d], at);
     return group;
 }
@@ -32,11 +34,11 @@ const char *written_group(struct arena *arena, const struct model *model, const 
 {
     if (!setting->block || !setting->lift || !span_is_somewhere(at))
         return NULL;
-    const struct group *group = group_find(model, setting, at);
-    const struct source *source = group ? sources_find(model->sources, group->at.start) : NULL;
+    struct span group = group_find(model, setting, at);
+    const struct source *source = span_is_somewhere(group) ? sources_find(model->sources, group.start) : NULL;
     if (!source)
         return NULL;
-    char *words = arena_copy(arena, source->text + (group->at.start - source->base), group->at.end - group->at.start), *to = words;
+    char *words = arena_copy(arena, source->text + (group.start - source->base), group.end - group.start), *to = words;
     for (const char *from = words; *from; from++)
         if (!is_blank(*from))
             *to++ = *from;

@@ -77,7 +77,7 @@ static bool ask_entry(struct question *question, const struct work_entry *entry)
     for (int i = 0; i < entry->groups.count; i++) {
         const struct group *group = entry->groups.at[i].group;
         question->bodyweight |= group->load_kind == LOAD_PERCENT_OF_BODYWEIGHT || group->load_kind == LOAD_BODYWEIGHT;
-        if (group->of_lift && !ask_max(question, group->of_lift))
+        if (group_more(group)->of_lift && !ask_max(question, group_more(group)->of_lift))
             return false;
     }
     return true;

@@ -7,11 +7,11 @@
 
 bool group_until(const struct plan_week *week, const struct group *group, struct dec *rpe)
 {
-    if (!group->until_effort.series)
+    if (!group_more(group)->until_effort.series)
         return false;
     struct dec half = dec_halves(1);
-    *rpe = ratio_nearest(value_in_week(&group->until_effort, week->block_week, 0, half).low, half);
-    if (group->until_is_rir)
+    *rpe = ratio_nearest(value_in_week(&group_more(group)->until_effort, week->block_week, 0, half).low, half);
+    if (group_more(group)->until_is_rir)
         rpe->e10 = 10 * DEC_ONE - rpe->e10;
     return true;
 }

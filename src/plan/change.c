@@ -114,7 +114,7 @@ static void change_reps(struct applying *a, const struct change *change, struct 
     struct load_change waiting = { .change = change, .amount = amount };
     if (group->reps_kind == REPS_AMRAP || group->reps_kind == REPS_CLUSTER)
         return;
-    if (group->group->progression)
+    if (group_more(group->group)->progression)
         vec_add(a->p->arena, &group->reps_changes, waiting);
     else
         reps_change_apply(&waiting, group);

@@ -53,20 +53,20 @@ static struct lowest lowest_cap(struct loading *l)
     struct lowest lowest = { 0 };
     const struct work_group *work = l->group;
     if (work->own_cap_effort.e10 >= 0)
-        lower_by_effort(l, &lowest, work->own_cap_effort, work->group->cap.at);
+        lower_by_effort(l, &lowest, work->own_cap_effort, own_place(l, group_more(work->group)->cap.at));
     if (work->cap_from_change)
         lower_by_effort(l, &lowest, work->cap_effort, work->cap_at);
-    if (work->has_own_cap && work->group->cap_kind == CAP_WEIGHT) {
+    if (work->has_own_cap && group_more(work->group)->cap_kind == CAP_WEIGHT) {
         struct ratio cap = work->own_cap, weight;
         if (l->entry->lift->loads == LOADS_BODYWEIGHT && bodyweight_known(l, &weight, false))
             cap = ratio_add(cap, weight);
-        lower(&lowest, cap, work->group->cap.at, "the weight");
+        lower(&lowest, cap, own_place(l, group_more(work->group)->cap.at), "the weight");
     }
-    if (work->has_own_cap && work->group->cap_kind == CAP_PERCENT) {
+    if (work->has_own_cap && group_more(work->group)->cap_kind == CAP_PERCENT) {
         if (l->has_max)
-            lower(&lowest, ratio_div(ratio_mul(loading_reduced(l, l->max.load), work->own_cap), ratio_int(100)), work->group->cap.at, "the per cent");
+            lower(&lowest, ratio_div(ratio_mul(loading_reduced(l, l->max.load), work->own_cap), ratio_int(100)), own_place(l, group_more(work->group)->cap.at), "the per cent");
         else
-            missing_max(l, l->entry->lift, work->group->cap.at);
+            missing_max(l, l->entry->lift, own_place(l, group_more(work->group)->cap.at));
     }
     return lowest;
 }
@@ -98,7 +98,7 @@ static void under_bar(struct loading *l, struct ratio wanted, struct span at)
     if (l->group->role == ROLE_WARM_UP)
         return;
     enum weight_unit unit = l->day->gym->unit;
-    struct finding *finding = load_finding(l, KIND_UNDER_BAR, span_is_somewhere(at) ? at : l->group->group->at,
+    struct finding *finding = load_finding(l, KIND_UNDER_BAR, span_is_somewhere(at) ? at : own_place(l, l->group->group->at),
                                            arena_format(l->p->arena, "this comes to %s for %s, less than the empty bar (%s); the bar is planned",
                                                         weight_text(l->p->arena, ratio_to_tenth_kg(wanted), unit),
                                                         l->p->athlete->name, weight_text(l->p->arena, first, unit)));
@@ -109,7 +109,7 @@ static void apply_cap(struct loading *l, struct weight *rounded)
 {
     struct lowest cap = lowest_cap(l);
     if (!cap.is_set || (ratio_cmp(l->raw, cap.load) <= 0 && ratio_cmp(ratio_weight(*rounded), cap.load) <= 0)) {
-        under_bar(l, l->raw, l->group->group->load_at);
+        under_bar(l, l->raw, own_place(l, l->group->group->load_at));
         return;
     }
     struct reason *reason = because(l, REASON_CAP, cap.at);
@@ -132,7 +132,8 @@ static const char *reps_words(struct loading *l)
 
 static void impossible(struct loading *l, const char *per_cent)
 {
-    struct span at = span_is_somewhere(l->group->group->load_at) ? l->group->group->load_at : l->group->group->at;
+    const struct group *group = l->group->group;
+    struct span at = own_place(l, span_is_somewhere(group->load_at) ? group->load_at : group->at);
     bool single = l->spec->reps_low == 1 && l->spec->reps_high == 1;
     struct finding *finding = load_finding(
         l, KIND_IMPOSSIBLE_SET, at,

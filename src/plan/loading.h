@@ -22,6 +22,7 @@ struct loading {
 };
 
 /* raw.c */
+struct span own_place(const struct loading *l, struct span at); /* of words of the group */
 struct reason *because(struct loading *l, enum reason_kind kind, struct span at); /* a step of the derivation */
 struct finding *load_finding(struct loading *l, enum kind kind, struct span at, const char *says);
 bool loading_is_counted(const struct loading *l); /* plain reps or a cluster: what an effort can be worked out from */

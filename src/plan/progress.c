@@ -4,7 +4,7 @@
 
 static bool states_equal(const struct state *state, const struct work_entry *entry, const struct work_group *group)
 {
-    return state->lift == entry->lift && state->progression == group->group->progression &&
+    return state->lift == entry->lift && state->progression == group_more(group->group)->progression &&
            state->load_kind == group->load_kind && ratio_cmp(state->written, group->specs[0].amount) == 0;
 }
 
@@ -32,7 +32,7 @@ static bool starting_load(struct planning *p, const struct work_entry *entry, co
             state->load = ratio_add(state->load, ratio_weight(weight->weight));
     }
     struct reason *start = reason_add(p, group->load_kind == LOAD_PERCENT ? REASON_PERCENT : REASON_WEIGHT,
-                                      group->group->load_at, NULL, state->reason);
+                                      group_place(entry->entry, group->group, group->group->load_at), NULL, state->reason);
     start->name = "the max";
     start->amount = ratio_nearest(amount, (struct dec){ DEC_ONE / 1000 });
     start->load = state->load;
@@ -46,7 +46,7 @@ static struct state **state_slot(struct planning *p, const struct work_entry *en
     struct ratio written = group->specs[0].amount;
     uint64_t load = (uint64_t)written.num * UINT64_C(0x9E3779B97F4A7C15) + (uint64_t)written.den;
     int lift = numbers_give(&p->state_keys, entry->lift, (uint64_t)group->load_kind);
-    int at = numbers_give(&p->state_keys, group->group->progression, load * 31 + (uint64_t)lift);
+    int at = numbers_give(&p->state_keys, group_more(group->group)->progression, load * 31 + (uint64_t)lift);
     while (p->keyed.count <= at)
         vec_add(p->arena, &p->keyed, NULL);
     return &p->keyed.at[at];
@@ -61,12 +61,12 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
             return state;
     struct state *state = NEW(p->arena, struct state);
     *state = (struct state){ .lift = entry->lift,
-                             .progression = group->group->progression,
+                             .progression = group_more(group->group)->progression,
                              .load_kind = group->load_kind,
                              .written = group->specs[0].amount,
                              .stint = -1,
                              .same = *slot,
-                             .at = group->group->progression_at };
+                             .at = group_place(entry->entry, group->group, group_more(group->group)->progression_at) };
     if (!starting_load(p, entry, group, state))
         return NULL;
     state->start = state->load;
@@ -77,7 +77,7 @@ static struct state *state_for(struct planning *p, const struct work_entry *entr
 
 static bool progresses(const struct work_group *group)
 {
-    return group->group->progression && group->role != ROLE_WARM_UP &&
+    return group_more(group->group)->progression && group->role != ROLE_WARM_UP &&
            (group->load_kind == LOAD_WEIGHT || group->load_kind == LOAD_PERCENT || group->load_kind == LOAD_BODYWEIGHT);
 }
 

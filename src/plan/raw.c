@@ -1,11 +1,17 @@
 /* Loads before rounding: a function for each way of asking for one (language.md, section 5). */
 #include "plan/loading.h"
 
+struct span own_place(const struct loading *l, struct span at)
+{
+    return group_place(l->entry->entry, l->group->group, at);
+}
+
 struct reason *because(struct loading *l, enum reason_kind kind, struct span at)
 {
     /* Only the group's own words came through its scheme or template; a max line did not. */
     const struct group *group = l->group->group;
-    bool own_words = at.start >= group->at.start && at.end <= group->at.end && span_is_somewhere(at);
+    struct span own = own_place(l, group->at);
+    bool own_words = at.start >= own.start && at.end <= own.end && span_is_somewhere(at);
     struct reason *reason = reason_add(l->p, kind, at, own_words ? group->origin : NULL, l->reason);
     l->reason = reasons_with(l->p, reason);
     return reason;
@@ -120,7 +126,7 @@ bool bodyweight_known(struct loading *l, struct ratio *weight, bool wanted)
     }
     if (!wanted)
         return false;
-    struct finding *finding = load_finding(l, KIND_MISSING_BODYWEIGHT, l->group->group->load_at,
+    struct finding *finding = load_finding(l, KIND_MISSING_BODYWEIGHT, own_place(l, l->group->group->load_at),
                                            arena_format(l->p->arena, "%s has no bodyweight line, so this load cannot be worked out", l->p->athlete->name));
     diag_related(l->p->model->findings, finding, l->p->athlete->at, "%s is declared here", l->p->athlete->name);
     diag_help(l->p->model->findings, finding, "add the line `bodyweight 70 kg on %s`, with the true number and day, to athlete %s",
@@ -135,7 +141,7 @@ static void series_reason(struct loading *l, const struct value *value)
     const struct series *series = value->series;
     if (!series || (series->kind == SERIES_LIST && series->count == 1))
         return;
-    struct reason *reason = because(l, REASON_SERIES, value->at);
+    struct reason *reason = because(l, REASON_SERIES, own_place(l, value->at));
     reason->index = value_index(value, l->week->block_week);
     reason->count = value->frame ? value->frame->count : 1;
 }
@@ -144,7 +150,7 @@ static void effort_reasons(struct loading *l, struct ratio n, struct ratio share
 {
     const struct group *group = l->group->group;
     series_reason(l, &group->load);
-    struct reason *reason = because(l, REASON_EFFORT, group->load_at);
+    struct reason *reason = because(l, REASON_EFFORT, own_place(l, group->load_at));
     reason->amount = l->spec->effort_low;
     reason->other = l->spec->effort_high;
     reason = because(l, REASON_SHARE, (struct span){ 0 });
@@ -175,7 +181,7 @@ static void percent_reason(struct loading *l, enum reason_kind kind, const char 
     if (!reasons_are_told(l->p))
         return;
     series_reason(l, &l->group->group->load);
-    struct reason *reason = because(l, kind, l->group->group->load_at);
+    struct reason *reason = because(l, kind, own_place(l, l->group->group->load_at));
     reason->name = of;
     reason->amount = ratio_nearest(l->spec->amount, (struct dec){ DEC_ONE / 1000 });
 }
@@ -183,7 +189,7 @@ static void percent_reason(struct loading *l, enum reason_kind kind, const char 
 static bool raw_percent(struct loading *l)
 {
     if (!l->has_max) {
-        missing_max(l, l->entry->lift, l->group->group->load_at);
+        missing_max(l, l->entry->lift, own_place(l, l->group->group->load_at));
         return false;
     }
     reason_max(l, &l->max, l->entry->lift);
@@ -194,10 +200,10 @@ static bool raw_percent(struct loading *l)
 
 static bool raw_percent_of_lift(struct loading *l)
 {
-    const struct lift *lift = l->group->group->of_lift;
+    const struct lift *lift = group_more(l->group->group)->of_lift;
     struct max_used max = work_max(l->p, l->week, lift);
     if (!max.line) {
-        missing_max(l, lift, l->group->group->load_at);
+        missing_max(l, lift, own_place(l, l->group->group->load_at));
         return false;
     }
     reason_max(l, &max, lift);
@@ -221,7 +227,7 @@ static bool raw_weight(struct loading *l)
 {
     struct ratio weight;
     series_reason(l, &l->group->group->load);
-    because(l, REASON_WEIGHT, l->group->group->load_at)->load = l->spec->amount;
+    because(l, REASON_WEIGHT, own_place(l, l->group->group->load_at))->load = l->spec->amount;
     l->raw = l->spec->amount;
     /* On a bodyweight lift a plain weight is what is added. */
     if (l->entry->lift->loads == LOADS_BODYWEIGHT && bodyweight_known(l, &weight, false))
@@ -234,7 +240,7 @@ static bool raw_bodyweight(struct loading *l)
     const struct group *group = l->group->group;
     struct ratio weight = ratio_int(0);
     if (l->entry->lift->loads != LOADS_BODYWEIGHT) {
-        struct finding *finding = load_finding(l, KIND_MISPLACED, group->load_at,
+        struct finding *finding = load_finding(l, KIND_MISPLACED, own_place(l, group->load_at),
                                                arena_format(l->p->arena, "%s does not load bodyweight", l->entry->lift->name));
         diag_related(l->p->model->findings, finding, l->entry->lift->at, "%s is declared here", l->entry->lift->name);
         diag_help(l->p->model->findings, finding, "say `loads bodyweight` in the lift, or give these sets a weight or an effort");
@@ -242,14 +248,14 @@ static bool raw_bodyweight(struct loading *l)
     }
     bodyweight_known(l, &weight, false);
     series_reason(l, &group->load);
-    because(l, REASON_WEIGHT, group->load_at)->load = group->load_minus ? ratio_sub(ratio_int(0), l->spec->amount) : l->spec->amount;
+    because(l, REASON_WEIGHT, own_place(l, group->load_at))->load = group->load_minus ? ratio_sub(ratio_int(0), l->spec->amount) : l->spec->amount;
     l->raw = group->load_minus ? ratio_sub(weight, l->spec->amount) : ratio_add(weight, l->spec->amount);
     return true;
 }
 
 static bool no_set_before(struct loading *l)
 {
-    struct finding *finding = load_finding(l, KIND_NO_TOP, l->group->group->load_at,
+    struct finding *finding = load_finding(l, KIND_NO_TOP, own_place(l, l->group->group->load_at),
                                            arena_format(l->p->arena, "in week %d no set stands before this one to take its load from", l->week->number));
     diag_help(l->p->model->findings, finding, "let the heavier sets be trained in the same weeks, or say a load");
     return false;
@@ -279,7 +285,7 @@ static bool raw_hanging(struct loading *l)
         loading_by_line(l);
     if (drop)
         series_reason(l, &l->group->group->load);
-    struct reason *reason = because(l, drop ? REASON_DROP : REASON_SAME, l->group->group->load_at);
+    struct reason *reason = because(l, drop ? REASON_DROP : REASON_SAME, own_place(l, l->group->group->load_at));
     reason->name = from->role == ROLE_TOP ? "the top set" : "the sets before";
     if (!last->has_load) {
         l->run->open = hanging_words(l, from);
@@ -336,7 +342,7 @@ static bool day_has_lift(const struct loading *l, const char *label)
 static bool raw_percent_of_day(struct loading *l)
 {
     const struct plan_run *heaviest = NULL;
-    const char *label = l->group->group->of_day;
+    const char *label = group_more(l->group->group)->of_day;
     bool fine = true, before = false;
     for (struct work_day *day = l->week->days.at; day < l->day; day++)
         before |= day->day->label == label;
@@ -345,12 +351,12 @@ static bool raw_percent_of_day(struct loading *l)
         if (day->day->label == label)
             fine = heaviest_on(l, day, &heaviest);
     if (!fine) {
-        struct finding *finding = load_finding(l, KIND_CYCLE, l->group->group->load_at, "these loads hang on each other in a circle");
+        struct finding *finding = load_finding(l, KIND_CYCLE, own_place(l, l->group->group->load_at), "these loads hang on each other in a circle");
         diag_help(l->p->model->findings, finding, "give one of the days a load of its own");
         return false;
     }
     if (!heaviest && !day_has_lift(l, label)) {
-        struct finding *finding = load_finding(l, KIND_OPEN_LOAD, l->group->group->of_day_at,
+        struct finding *finding = load_finding(l, KIND_OPEN_LOAD, own_place(l, group_more(l->group->group)->of_day_at),
                                                arena_format(l->p->arena, "day %s trains no %s in week %d besides this", label, l->entry->lift->name, l->week->number));
         diag_help(l->p->model->findings, finding, "name a day that trains it, or say a load");
         return false;
@@ -391,7 +397,7 @@ static bool raw_progression(struct loading *l)
 {
     const struct state *state = l->group->state;
     l->reason = progress_reasons(l->p, l->group);
-    struct reason *reason = because(l, REASON_PROGRESSION, l->group->group->progression_at);
+    struct reason *reason = because(l, REASON_PROGRESSION, own_place(l, group_more(l->group->group)->progression_at));
     reason->name = state->progression->name;
     reason->count = l->group->state_sessions;
     reason->load = l->group->state_load;

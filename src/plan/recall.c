@@ -27,7 +27,7 @@ static bool hangs_on_itself(const struct loading *l)
     bool by_itself = group->load_kind == LOAD_EFFORT || group->load_kind == LOAD_WEIGHT ||
                      (group->load_kind == LOAD_PERCENT && group->role != ROLE_WARM_UP);
     return by_itself && !reasons_are_told(l->p) && !l->p->record && l->entry->lift->loads != LOADS_BODYWEIGHT && !group->has_state_load &&
-           !group->load_changes.count && !group->cap_from_change && !group->group->cap.series;
+           !group->load_changes.count && !group->cap_from_change && !group_more(group->group)->cap.series;
 }
 
 static struct recalled **slot_of(const struct loading *l)

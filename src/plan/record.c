@@ -189,7 +189,7 @@ static struct part_list parts_of_lift(struct record *record, const struct record
 
 int record_reps_planned(const struct plan_group *group)
 {
-    if (group->group->progression || group->reps_kind == REPS_AMRAP)
+    if (group_more(group->group)->progression || group->reps_kind == REPS_AMRAP)
         return group->reps_low;
     return (group->reps_low + group->reps_high + 1) / 2;
 }
@@ -291,8 +291,8 @@ static void lift_match(struct record *record, const struct record_session *sessi
 static const struct progression *progression_in(const struct plan_entry *entry)
 {
     for (int i = 0; i < entry->group_count; i++)
-        if (entry->groups[i].group->progression)
-            return entry->groups[i].group->progression;
+        if (group_more(entry->groups[i].group)->progression)
+            return group_more(entry->groups[i].group)->progression;
     return NULL;
 }
 

@@ -28,7 +28,7 @@ static const struct dec grain_none = { 0 }, grain_half = { DEC_ONE / 2 }, grain_
 static struct finding *group_finding(const struct planning *p, const struct work_week *week, const struct work_entry *entry,
                                      const struct group *group, enum kind kind, struct span at, const char *says)
 {
-    return plan_finding(p, week, NULL, entry, group->origin, kind, at, "%s", says);
+    return plan_finding(p, week, NULL, entry, group->origin, kind, group_place(entry->entry, group, at), "%s", says);
 }
 
 static bool whole_value(struct planning *p, const struct work_week *week, const struct work_entry *entry, const struct group *group,
@@ -110,14 +110,14 @@ static bool reps_value(struct planning *p, const struct work_week *week, const s
     int most;
     switch (group->reps_kind) {
     case REPS_CLUSTER:
-        for (int i = 0; i < group->cluster_count; i++)
-            spec->reps_low += group->cluster[i];
+        for (int i = 0; i < group_more(group)->cluster_count; i++)
+            spec->reps_low += group_more(group)->cluster[i];
         spec->reps_high = spec->reps_low;
         return true;
     case REPS_AMRAP:
-        if (!group->at_least.series)
+        if (!group_more(group)->at_least.series)
             return true;
-        return whole_in_week(p, week, entry, group, &group->at_least, set, REPS_MOST, &spec->reps_low, &spec->reps_low);
+        return whole_in_week(p, week, entry, group, &group_more(group)->at_least, set, REPS_MOST, &spec->reps_low, &spec->reps_low);
     default:
         if (!group->reps.series)
             return false;
@@ -155,7 +155,7 @@ static bool check_length(struct planning *p, const struct work_week *week, const
     if (length == 1 || length == sets)
         return true;
     struct finding *finding =
-        plan_finding(p, week, NULL, entry, group->origin, KIND_LIST_LENGTH, value->at,
+        plan_finding(p, week, NULL, entry, group->origin, KIND_LIST_LENGTH, group_place(entry->entry, group, value->at),
                      "%d set%s, and %d values are listed with commas", sets, sets == 1 ? "" : "s", length);
     diag_help(p->model->findings, finding, "list one value a set; values that change from week to week stand between | bars");
     return false;
@@ -165,16 +165,16 @@ static bool check_length(struct planning *p, const struct work_week *week, const
 static void cap_value(const struct work_week *week, const struct group *group, struct work_group *out)
 {
     out->own_cap_effort = (struct dec){ -1 };
-    if (!group->cap.series)
+    if (!group_more(group)->cap.series)
         return;
-    if (group->cap_kind == CAP_EFFORT) {
-        struct ratio_band band = value_in_week(&group->cap, week->block_week, 0, grain_half);
-        struct dec cap = ratio_nearest(group->cap_is_rir ? band.low : band.high, (struct dec){ 1 });
-        out->own_cap_effort.e10 = group->cap_is_rir ? 10 * DEC_ONE - cap.e10 : cap.e10;
+    if (group_more(group)->cap_kind == CAP_EFFORT) {
+        struct ratio_band band = value_in_week(&group_more(group)->cap, week->block_week, 0, grain_half);
+        struct dec cap = ratio_nearest(group_more(group)->cap_is_rir ? band.low : band.high, (struct dec){ 1 });
+        out->own_cap_effort.e10 = group_more(group)->cap_is_rir ? 10 * DEC_ONE - cap.e10 : cap.e10;
         return;
     }
     struct spec spec;
-    amount_value(week, &group->cap, 0, &spec);
+    amount_value(week, &group_more(group)->cap, 0, &spec);
     out->own_cap = spec.amount;
     out->has_own_cap = true;
 }
@@ -182,7 +182,7 @@ static void cap_value(const struct work_week *week, const struct group *group, s
 bool work_group_make(struct planning *p, const struct work_week *week, const struct work_entry *entry, const struct group *group,
                      struct work_group *out)
 {
-    if (!group->every_week && !week_in(&group->weeks, week->block_week))
+    if (!group->every_week && !week_in(&group_more(group)->weeks, week->block_week))
         return false;
     *out = (struct work_group){ .group = group, .role = group->role, .load_kind = group->load_kind, .reps_kind = group->reps_kind,
                                  .cap_effort = { -1 } };
@@ -214,8 +214,8 @@ void sets_evaluate(struct planning *p, const struct work_week *week, struct work
         if (work_group_make(p, week, entry, &entry->entry->groups[i], &group))
             vec_add(p->arena, &entry->groups, group);
     }
-    if (entry->entry->rounds.series) {
-        struct ratio_band rounds = value_in_week(&entry->entry->rounds, week->block_week, 0, grain_one);
+    if (entry->entry->rounds) {
+        struct ratio_band rounds = value_in_week(entry->entry->rounds, week->block_week, 0, grain_one);
         entry->rounds = rounds.low.den == 1 && rounds.low.num >= 1 && rounds.low.num <= SETS_MOST ? (int)rounds.low.num : 1;
     }
 }

@@ -37,7 +37,7 @@ struct shape *shape_keep(struct shapes *shapes, struct shape *shape)
 /* A progression moves targets, and waiting changes of reps follow it. */
 static void own_specs(struct planning *p, struct work_group *group)
 {
-    if (!group->group->progression && !group->reps_changes.count)
+    if (!group_more(group->group)->progression && !group->reps_changes.count)
         return;
     struct spec *specs = NEW_MANY(p->arena, struct spec, group->spec_count);
     memcpy(specs, group->specs, sizeof *specs * (size_t)group->spec_count);

@@ -117,8 +117,8 @@ static void add_run(struct adding *a, const struct plan_entry *entry, const stru
 
 static int rest_of(const struct plan_entry *entry, const struct plan_group *group)
 {
-    if (group->group->every_s)
-        return group->group->every_s - SET_SECONDS;
+    if (group_more(group->group)->every_s)
+        return group_more(group->group)->every_s - SET_SECONDS;
     if (group->group->rest.high)
         return (group->group->rest.low + group->group->rest.high) / 2;
     return lift_is_main(entry->lift) ? REST_MAIN : REST_OTHER;

@@ -62,7 +62,7 @@ bool complain_start(struct parse *p, struct token *token)
     const char *near = nearly(p, token->at, words, count, &p->bodies[p->depth]);
     if (!near)
         return false;
-    token->kind = word_find(&p->word_index, near, strlen(near))->token;
+    token->kind = word_find(&p->plain->words, near, strlen(near))->token;
     token->node = NULL;
     return true;
 }

@@ -272,12 +272,12 @@ struct node *name_node(struct parse *p, enum node_kind kind, const char *text, i
     return node_text(node, name_composed(p->arena, p->names, name, (size_t)(to - name)));
 }
 
-/* The byte from `at` on that is no ASCII, or `length`: eight bytes at a time where they are. */
+/* The byte from `at` on that is no ASCII, or `length`: many bytes at a time where they are. */
 static uint32_t past_ascii(const char *text, uint32_t at, uint32_t length)
 {
-    for (uint64_t eight; length - at >= sizeof eight; at += sizeof eight) {
-        memcpy(&eight, text + at, sizeof eight);
-        if (eight & UINT64_C(0x8080808080808080))
+    for (uint64_t eights[4]; length - at >= sizeof eights; at += sizeof eights) {
+        memcpy(eights, text + at, sizeof eights);
+        if ((eights[0] | eights[1] | eights[2] | eights[3]) & UINT64_C(0x8080808080808080))
             break;
     }
     while (at < length && (unsigned char)text[at] < 0x80)

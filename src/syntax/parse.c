@@ -53,14 +53,16 @@ static struct parse *parse_new(struct arena *arena, struct interner *interner, s
     struct parse *p = NEW(arena, struct parse);
     *p = (struct parse){ .arena = arena, .names = interner, .source = source, .findings = findings, .at_start = true };
     p->bodies[0].header = NODE_FILE;
-    p->word_index = words_index();
+    p->plain = NEW(arena, struct plain);
+    *p->plain = (struct plain){ .source = source, .names = interner, .words = words_index() };
     places_index(p);
     return p;
 }
 
-static bool parse_quickly(struct parse *p)
+static bool parse_quickly(struct parse *p, bool by_hand)
 {
     p->quick = true;
+    p->by_hand = by_hand;
     foreign_encoding(p);
     sw_quick_parse(p);
     return !p->has_found && findings_total(p->findings) == 0;
@@ -75,10 +77,10 @@ static void parse_carefully(struct parse *p)
 
 /* A text without a mistake is most of them, and needs less than half of the care. Where the quick way has something to
  * say, it is thrown away, and the careful way says it. */
-static struct parse *parse_source(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+static struct parse *parse_source(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings, bool by_hand)
 {
     struct parse *p = parse_new(arena, interner, source, findings_new(arena, NULL));
-    if (!is_utf16(source) && parse_quickly(p))
+    if (!is_utf16(source) && parse_quickly(p, by_hand))
         return p;
     p = parse_new(arena, interner, source, findings);
     if (is_utf16(source))
@@ -89,13 +91,24 @@ static struct parse *parse_source(struct arena *arena, struct interner *interner
     return p;
 }
 
-struct tree *parse_text(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+static struct tree *parse(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings, bool by_hand)
 {
-    struct parse *p = parse_source(arena, interner, source, findings);
+    struct parse *p = parse_source(arena, interner, source, findings, by_hand);
     struct tree *tree = NEW(arena, struct tree);
     tree->source = source;
+    tree->plain = p->plain;
     tree->root = p->root ? p->root : node_of(p, NODE_FILE, span_of(p, 0, source->length), NULL, 0);
     tree->comments = p->comments.at;
     tree->comment_count = p->comments.count;
     return tree;
+}
+
+struct tree *parse_text(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+{
+    return parse(arena, interner, source, findings, true);
+}
+
+struct tree *parse_text_by_grammar(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings)
+{
+    return parse(arena, interner, source, findings, false);
 }

@@ -12,5 +12,7 @@
 enum { PARSE_DEPTH_MOST = 32 }; /* { } within { }; deeper is the finding `limit` */
 
 struct tree *parse_text(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings);
+/* The same with no line read by hand, for the tests that compare the two: see syntax/plain.h. */
+struct tree *parse_text_by_grammar(struct arena *arena, struct interner *interner, struct source *source, struct findings *findings);
 
 #endif

@@ -1,41 +1,17 @@
 /* Text to raw tokens: where a piece of text ends. What it is, scan.c, figures.c, texts.c and foreign.c say, and may
  * give the end of a piece back. Offsets are counted here. */
+#include "syntax/classes.h"
 #include "syntax/reader.h"
 
 #include "setwright.tab.h"
 
-enum {
-    BLANK = 1,
-    LINE_END = 2,
-    DIGIT = 4,
-    LETTER = 8,
-    WITHIN = 16, /* in a word, but not at its start */
-    SIGN = 32,
-    CONTROL = 64,
-    UNPLAIN = 128 /* in a text in quotes: ends it, or is to be looked at */
-};
-
-/* Bytes above 0x7f are letters until foreign.c has looked at them. */
-static const uint8_t classes[256] = {
+const uint8_t byte_classes[256] = {
     [0x00 ... 0x08] = CONTROL | UNPLAIN, ['\t'] = BLANK, ['\n'] = LINE_END | UNPLAIN, ['\v'] = BLANK, ['\f'] = BLANK,
     ['\r'] = LINE_END | UNPLAIN, [0x0e ... 0x1f] = CONTROL | UNPLAIN, [' '] = BLANK, ['"'] = UNPLAIN, ['%'] = SIGN,
     ['('] = SIGN, [')'] = SIGN, ['+'] = SIGN, [','] = SIGN, ['-'] = SIGN | WITHIN, ['0' ... '9'] = DIGIT | WITHIN,
     [';'] = SIGN, ['='] = SIGN, ['A' ... 'Z'] = LETTER, ['\\'] = UNPLAIN, ['_'] = LETTER, ['a' ... 'z'] = LETTER,
     ['{'] = SIGN, ['|'] = SIGN, ['}'] = SIGN, [0x7f] = CONTROL | UNPLAIN, [0x80 ... 0xff] = LETTER | UNPLAIN,
 };
-
-static bool is_class(const char *at, int class)
-{
-    return classes[(unsigned char)*at] & class;
-}
-
-/* Where bytes of a class end. Behind the text stands a NUL, which ends all but control characters. */
-static const char *past(const char *at, int class)
-{
-    while (is_class(at, class))
-        at++;
-    return at;
-}
 
 /* ---- what reaches to the end of its line, or to a quote ---- */
 
@@ -69,7 +45,7 @@ static bool is_curly(const char *at)
 }
 
 /* Most texts are plain: nothing stands in them that has to be undone or refused. */
-static const char *plain_text_end(const char *at)
+const char *plain_text_end(const char *at)
 {
     for (at++; !is_class(at, UNPLAIN);)
         at++;
@@ -201,7 +177,7 @@ static int take_other(struct parse *p, const char *text, const char *end)
 
 static int take_piece(struct parse *p, const char *text, const char *end)
 {
-    switch (classes[(unsigned char)*text] & ~UNPLAIN) {
+    switch (byte_classes[(unsigned char)*text] & ~UNPLAIN) {
     case LETTER:
         return take_letters(p, text, end);
     case DIGIT | WITHIN:

@@ -225,11 +225,48 @@ static bool is_member(struct parse *p, const struct token *token)
     return next.kind != TOK_STRING && next.kind != TOK_VAR;
 }
 
+/* Lifts with their sets on lines that follow each other. */
+static bool take_lines(struct parse *p, struct token *token)
+{
+    struct list entries = { 0 };
+    uint32_t from = token->at.start - p->source->base;
+    for (uint32_t end; from && (end = plain_find(p->arena, p->plain, from)); from = plain_next(p->plain, end)) {
+        struct node *entry = node_flag(node_of(p, NODE_ENTRY, span_of(p, from, end), NULL, 0), FLAG_PLAIN);
+        entries = list_join(entries, (struct list){ .first = entry, .last = entry });
+    }
+    if (!entries.first)
+        return false;
+    *token = (struct token){ TOK_PLAIN, span_join(entries.first->at, entries.last->at), entries.first };
+    return true;
+}
+
+static bool take_day(struct parse *p, struct token *token)
+{
+    struct node *day = p->depth < PARSE_DEPTH_MOST ? plain_day(p, token->at.start - p->source->base) : NULL;
+    if (day)
+        *token = (struct token){ TOK_PLAIN, day->at, day };
+    return day != NULL;
+}
+
+/* What is read by hand, whole statements as one token; the scanner goes on behind it. */
+static bool take_plain(struct parse *p, enum node_kind body, struct token *token)
+{
+    bool lines = body == NODE_DAY || body == NODE_SUPERSET || body == NODE_ADD_TO;
+    bool days = body == NODE_BLOCK || body == NODE_TEMPLATE || body == NODE_WEEKS_GROUP;
+    if (!p->by_hand || !(lines && token->kind == TOK_NAME ? take_lines(p, token) : days && token->kind == TOK_DAY && take_day(p, token)))
+        return false;
+    p->to = token->at.end - p->source->base;
+    p->last = *token;
+    return true;
+}
+
 static void take_start(struct parse *p, struct token *token)
 {
     enum node_kind body = p->bodies[p->depth].header;
     bool name = token->kind == TOK_NAME;
-    if ((body == NODE_SESSION || body == NODE_DIARY) && (name || token->kind == TOK_VAR)) {
+    if (take_plain(p, body, token)) {
+        /* whole statements, whatever they start with */
+    } else if ((body == NODE_SESSION || body == NODE_DIARY) && (name || token->kind == TOK_VAR)) {
         token->kind = TOK_DID;
     } else if (body == NODE_CHECKS && name) {
         token->kind = TOK_RULE;

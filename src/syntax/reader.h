@@ -10,6 +10,7 @@
 #include "base/diag.h"
 #include "base/vec.h"
 #include "syntax/parse.h"
+#include "syntax/plain.h"
 #include "syntax/tree.h"
 #include "syntax/words.h"
 
@@ -39,9 +40,10 @@ struct parse {
     struct interner *names;
     struct source *source;
     struct findings *findings;
-    struct word_index word_index;
+    struct plain *plain; /* the words of the language, and lines that are read by hand */
     int homes[NODE_KIND_COUNT]; /* the bodies a statement may stand in, as place.c numbers them */
     bool quick; /* for a text without a mistake; the first finding ends it */
+    bool by_hand; /* so are plain lines */
     bool has_found; /* found() had something to say */
     struct node *root;
     struct node *spare; /* nodes that wait to be used */

@@ -148,7 +148,7 @@ int scan_word(struct parse *p, const char *text, int *take)
         token = unit_find(text, (size_t)*take);
     if (token)
         return token;
-    const struct word *word = word_find(&p->word_index, text, (size_t)*take);
+    const struct word *word = word_find(&p->plain->words, text, (size_t)*take);
     if (word)
         return word->token;
     token = p->last.kind == TOK_NUMBER ? unit_mend(p, text, *take) : 0;
@@ -165,7 +165,7 @@ int scan_word(struct parse *p, const char *text, int *take)
     p->value = name_node(p, NODE_NAME, text, take);
     if (*take == whole && !strncmp(p->value->text, text, (size_t)whole)) /* as written: it has been looked for */
         return TOK_NAME;
-    word = word_find(&p->word_index, p->value->text, strlen(p->value->text));
+    word = word_find(&p->plain->words, p->value->text, strlen(p->value->text));
     return word ? word->token : TOK_NAME;
 }
 

@@ -1,4 +1,4 @@
-#include "syntax/tree.h"
+#include "syntax/plain.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -67,9 +67,16 @@ static const struct {
     { FLAG_FROM, " from" },   { FLAG_BODY, " body" }, { FLAG_PARENS, " parens" },
 };
 
-static void dump_node(FILE *out, const struct node *node, int depth)
+const struct node *entry_open(const struct tree *tree, const struct node *entry, struct plain_room *room)
+{
+    return entry->flags & FLAG_PLAIN ? plain_read(tree->plain, entry->at.start - tree->source->base, room) : entry;
+}
+
+static void dump_node(FILE *out, const struct tree *tree, const struct node *node, int depth)
 {
     char number[32];
+    struct plain_room room;
+    node = entry_open(tree, node, &room);
     fprintf(out, "%*s%s", 2 * depth, "", kind_names[node->kind]);
     if (node->kind == NODE_NUMBER) {
         number[dec_write(number, node->number)] = '\0';
@@ -85,7 +92,7 @@ static void dump_node(FILE *out, const struct node *node, int depth)
             fputs(flag_names[i].name, out);
     fputc('\n', out);
     for (const struct node *child = node->child; child; child = child->next)
-        dump_node(out, child, depth + 1);
+        dump_node(out, tree, child, depth + 1);
 }
 
 const char *tree_dump(struct arena *arena, const struct tree *tree)
@@ -95,7 +102,7 @@ const char *tree_dump(struct arena *arena, const struct tree *tree)
     FILE *out = open_memstream(&text, &length);
     if (!out)
         return "";
-    dump_node(out, tree->root, 0);
+    dump_node(out, tree, tree->root, 0);
     fclose(out);
     const char *copy = arena_copy(arena, text, length);
     free(text);

@@ -191,6 +191,7 @@ enum node_flag {
     FLAG_FROM = 16,
     FLAG_BODY = 32,
     FLAG_PARENS = 64, /* a VALUE written in ( ) */
+    FLAG_PLAIN = 128, /* an ENTRY without its children: see entry_open */
 };
 
 struct node {
@@ -209,8 +210,10 @@ struct comment {
     struct span at; /* from # to the line's end */
 };
 
+struct plain; /* syntax/plain.h */
 struct tree {
     struct source *source;
+    const struct plain *plain;
     struct node *root; /* NODE_FILE, never NULL */
     const struct comment *comments;
     int comment_count;
@@ -222,6 +225,14 @@ const char *node_kind_name(enum node_kind kind);
 /* The first child of the kind, or NULL; the next sibling of the same kind, or NULL. */
 const struct node *node_child(const struct node *node, enum node_kind kind);
 const struct node *node_next(const struct node *node, enum node_kind kind);
+
+/* Most entries are a plain line, whose children would be most of the tree, and are wanted once: so they are made when the
+ * entry is opened. The node that has them lives in `room`, up to its next use; an entry that is not plain is its own. */
+enum { PLAIN_NODES = 128 };
+struct plain_room {
+    struct node nodes[PLAIN_NODES];
+};
+const struct node *entry_open(const struct tree *tree, const struct node *entry, struct plain_room *room);
 
 /* A readable indented dump, a node a line, for `--dump=tree` and tests; into the arena. */
 const char *tree_dump(struct arena *arena, const struct tree *tree);

@@ -181,7 +181,8 @@ static void the_effort_that_ends_a_band(void **state)
     static const struct band seven = { DEC(7), DEC(7) };
     static const struct series_week first = { &seven, 1 };
     static const struct series series = { .kind = SERIES_STEP, .weeks = &first, .count = 1, .by = DEC(1), .each = 1 };
-    struct group group = { .until_effort = { .series = &series, .frame = &frame } };
+    struct group_more more = { .until_effort = { .series = &series, .frame = &frame } };
+    struct group group = { .more = &more };
     static const int expected[] = { 7, 7, 8, 8, 9 }; /* by week of the block; before the first: the first */
     for (int week = 0; week < 5; week++) {
         struct plan_week in = { .block_week = week };
@@ -191,7 +192,7 @@ static void the_effort_that_ends_a_band(void **state)
     }
     struct plan_week in = { .block_week = 1 };
     struct dec rpe;
-    group.until_is_rir = true; /* 7 left is rpe 3 */
+    more.until_is_rir = true; /* 7 left is rpe 3 */
     assert_true(group_until(&in, &group, &rpe));
     assert_int_equal(rpe.e10, 3 * DEC_ONE);
     assert_false(group_until(&in, &bench_group, &rpe));

@@ -135,7 +135,7 @@ static void a_progression_says(void **state)
         "when reps full add 2 steps }\nlift row\nathlete ines\n"
         "block winter { for ines; starts 2027-01-04; weeks 1; day A { row 3 x 5 at 20 kg progression many } }\n");
     assert_string_equal(findings_text(&t), "");
-    const struct progression *many = t.model->blocks[0]->days[0].entries[0].groups[0].progression;
+    const struct progression *many = group_more(&t.model->blocks[0]->days[0].entries[0].groups[0])->progression;
     static const struct progression_line wanted[] = {
         { .when = WHEN_MADE, .times = 1, .act = ACT_ADD },
         { .when = WHEN_EASY, .times = 1, .act = ACT_ADD_PERCENT },

@@ -48,7 +48,7 @@ static void clauses_as_they_read(void **state)
                                                "min pause 20 s tempo \"31X0\" each side optional "
                                                "note \"elbows in\" note \"no swing\" in weeks 1-2");
     const struct group *group = &entry->groups[0];
-    assert_int_equal(group->every_s, 60);
+    assert_int_equal(group_more(group)->every_s, 60);
     assert_int_equal(group->rest.low, 120);
     assert_int_equal(group->rest.high, 180);
     assert_int_equal(group->pause.low, 20);
@@ -57,9 +57,9 @@ static void clauses_as_they_read(void **state)
     assert_int_equal(group->note_count, 2);
     assert_string_equal(group->notes[1], "no swing");
     assert_false(group->every_week);
-    assert_true(week_in(&group->weeks, 2) && !week_in(&group->weeks, 3));
-    assert_string_equal(dec_text(t.arena, group->until_speed), "0.35");
-    assert_int_equal(group->cap_kind, CAP_WEIGHT);
+    assert_true(week_in(&group_more(group)->weeks, 2) && !week_in(&group_more(group)->weeks, 3));
+    assert_string_equal(dec_text(t.arena, group_more(group)->until_speed), "0.35");
+    assert_int_equal(group_more(group)->cap_kind, CAP_WEIGHT);
     assert_int_equal(group->load_kind, LOAD_EFFORT);
     assert_string_equal(spelt(&t, group->load_at), "at rpe 8");
     told_end(&t);

@@ -7,8 +7,9 @@
 static const char *pieces_of(struct arena *arena, const char *text)
 {
     struct sources *sources = sources_new(arena);
+    struct plain plain = { .words = words_index() };
     struct parse p = { .arena = arena, .names = interner_new(arena), .source = sources_add(sources, "a.block", text, strlen(text)),
-                       .findings = findings_new(arena, sources), .word_index = words_index() };
+                       .findings = findings_new(arena, sources), .plain = &plain };
     const char *pieces = "";
     while (scanner_next(&p)) {
         pieces = arena_format(arena, "%s%.*s|", pieces, (int)(p.to - p.from), text + p.from);
@@ -61,8 +62,9 @@ static void a_run_of_megabytes_is_read_at_once(void **state)
     for (int i = 0; i < NUMBERS; i++)
         memcpy(text + 2 * i, "7,", 2);
     struct sources *sources = sources_new(arena);
+    struct plain plain = { .words = words_index() };
     struct parse p = { .arena = arena, .names = interner_new(arena), .source = sources_add(sources, "a.block", text, 2 * NUMBERS),
-                       .findings = findings_new(arena, sources), .word_index = words_index() };
+                       .findings = findings_new(arena, sources), .plain = &plain };
     int count = 0;
     while (scanner_next(&p))
         count++;

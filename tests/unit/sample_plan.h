@@ -102,14 +102,15 @@ static const struct plan_entry day_a_entries[] = {
 
 /* Day B: in another gym, in pounds; every other kind of repetitions */
 static const struct group amrap_group = { .load_kind = LOAD_BODYWEIGHT };
-static const struct group hold_group = { .load_kind = LOAD_EFFORT, .every_s = 90 };
+#define MORE(...) .more = &(const struct group_more){ __VA_ARGS__ }
+static const struct group hold_group = { .load_kind = LOAD_EFFORT, MORE(.every_s = 90) };
 static const struct group carry_group = { .load_kind = LOAD_WEIGHT };
 static const int two_two_two[] = { 2, 2, 2 };
-static const struct group cluster_group = { .load_kind = LOAD_NONE, .cluster = two_two_two, .cluster_count = 3,
-                                            .pause = { 20, 20 } };
+static const struct group cluster_group = { .load_kind = LOAD_NONE, .pause = { 20, 20 },
+                                            MORE(.cluster = two_two_two, .cluster_count = 3) };
 static const struct group total_group = { .load_kind = LOAD_WEIGHT };
-static const struct group band_group = { .load_kind = LOAD_WEIGHT, .until_effort = { .series = &eight_series,
-                                                                                     .frame = &four_weeks } };
+static const struct group band_group = { .load_kind = LOAD_WEIGHT,
+                                         MORE(.until_effort = { .series = &eight_series, .frame = &four_weeks }) };
 static const struct plan_run amrap_run = { .sets = 1, .has_load = true, .load = LB(100), .shown = LB(-30),
                                            .disc_count = -1 };
 static const struct plan_run body_run = { .sets = 2, .has_load = true, .load = LB(130), .disc_count = -1 };

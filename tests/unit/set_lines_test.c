@@ -64,8 +64,7 @@ static void added_weight_carries_its_sign_in_the_table(void **state)
 static void every_word_about_a_group_is_there(void **state)
 {
     struct group group = { .load_kind = LOAD_WEIGHT,
-                           .until_speed = DEC(0.4),
-                           .every_s = 120,
+                           MORE(.until_speed = DEC(0.4), .every_s = 120),
                            .rest = { 60, 60 },
                            .pause = { 3, 3 },
                            .tempo = "3\x1b",
@@ -148,17 +147,17 @@ static void each_side_is_said(void **state)
 /* A warm-up with anything to say besides load and reps is written as other sets are. */
 static void warm_ups_with_more_to_say_stand_alone(void **state)
 {
-    static const struct {
+    const struct {
         struct group group;
         const char *says;
     } rows[] = {
         { { .load_kind = LOAD_WEIGHT }, NULL },
         { { .load_kind = LOAD_WEIGHT, .rest = { 60, 60 } }, "rest 1 min" },
         { { .load_kind = LOAD_WEIGHT, .pause = { 3, 3 } }, "pause 3 s" },
-        { { .load_kind = LOAD_WEIGHT, .every_s = 60 }, "a set every 1 min" },
+        { { .load_kind = LOAD_WEIGHT, MORE(.every_s = 60) }, "a set every 1 min" },
         { { .load_kind = LOAD_WEIGHT, .tempo = "31X0" }, "tempo 31X0" },
         { { .load_kind = LOAD_WEIGHT, .optional = true }, "optional" },
-        { { .load_kind = LOAD_WEIGHT, .until_speed = DEC(0.4) }, "slower than 0.4 m/s" },
+        { { .load_kind = LOAD_WEIGHT, MORE(.until_speed = DEC(0.4)) }, "slower than 0.4 m/s" },
     };
     struct plan_run run = { .sets = 1, .has_load = true, .load = KG(20), .shown = KG(20), .disc_count = 0 };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {

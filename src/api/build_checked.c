@@ -5,7 +5,7 @@
 
 enum {
     AHEAD_LEAST = 64,   /* athletes */
-    TURN_LOAD = 1 << 20 /* bytes: a turn of tables, so that nobody waits for the one before */
+    TURN_LOAD = 2 << 20 /* bytes: a turn of tables, so that nobody waits for the one before */
 };
 
 struct building {

@@ -1,56 +1,4 @@
-#include "records/roster.h"
-
-#include "pool.h"
-
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
-
-struct reading {
-    struct sources *sources;
-    struct findings *findings;
-    struct interner *interner;
-    struct source *source;
-    struct roster roster;
-    struct arena *arena;
-    struct roster_row **rows; /* read again */
-    int count;
-};
-
-static void row_keep(void *context, const struct roster_row *row)
-{
-    struct reading *r = context;
-    struct roster_row *kept = NEW(r->arena, struct roster_row);
-    *kept = *row;
-    kept->athlete.text = arena_format(r->arena, "%s", row->athlete.text);
-    kept->title.text = row->title.text ? arena_format(r->arena, "%s", row->title.text) : NULL;
-    assert_true(r->count < r->roster.row_count);
-    r->rows[r->count++] = kept;
-}
-
-static struct reading read_bytes(struct arena *arena, const char *bytes, size_t length)
-{
-    struct reading r = { .sources = sources_new(arena), .interner = interner_new(arena) };
-    sources_add(r.sources, "first.block", "units kg\n", 9); /* so that a place is not the byte in the file */
-    r.findings = findings_new(arena, r.sources);
-    r.source = sources_add(r.sources, "athletes.csv", bytes, length);
-    struct arena *scratch = arena_within(arena);
-    r.roster = roster_read(arena, scratch, r.interner, r.source, r.findings);
-    r.arena = arena, r.rows = NEW_MANY(arena, struct roster_row *, r.roster.row_count + 1);
-    int said = findings_said(r.findings);
-    arena_reset(scratch);
-    if (!findings_count(r.findings, LEVEL_ERROR)) { /* else nobody reads it again */
-        roster_rows(&r.roster, scratch, row_keep, &r);
-        assert_int_equal(r.count, r.roster.row_count);
-    }
-    assert_int_equal(findings_said(r.findings), said);
-    return r;
-}
-
-static struct reading read_text(struct arena *arena, const char *text)
-{
-    return read_bytes(arena, text, strlen(text));
-}
+#include "reading_roster.h"
 
 static void assert_number(bool has, struct dec number, const char *expected)
 {
@@ -58,12 +6,6 @@ static void assert_number(bool has, struct dec number, const char *expected)
     assert_true(has);
     dec_write(text, number);
     assert_string_equal(text, expected);
-}
-
-static void assert_spells(const struct reading *r, struct span at, const char *expected)
-{
-    assert_int_equal(at.end - at.start, strlen(expected));
-    assert_memory_equal(r->source->text + (at.start - r->source->base), expected, strlen(expected));
 }
 
 static void assert_finding(struct reading *r, int index, const char *spelt, const char *message, const char *help)
@@ -229,91 +171,6 @@ static void a_table_that_breaks_off(void **state)
     assert_finding(&empty, 0, "", "this roster is empty", NULL);
 }
 
-/* Of whom one can be read without the others. */
-static void plain_rosters(void **state)
-{
-    static const struct {
-        const char *text;
-        int lifters; /* below 0: it is not plain */
-    } cases[] = {
-        { "athlete,lift,max\nines,squat,100\nines,bench,60\npiotr,squat,140\n", 2 },
-        { "lift;max;athlete\r\nsquat;72,5;ines\r\n ;;\r\nbench;60;  piotr \r\n", 2 },
-        { "athlete\n", 0 },
-        { "athlete,title\nines,Ines Corrad\xC3\xA9\npiotr\ninesa\nine", 4 },
-        { "athlete,lift,max\nines,squat,100\npiotr,squat,140\nines,bench,60\n", -1 },
-        { "athlete,title\nines,\"Ines\"\n", -1 },
-        { "athlete,group\nines,\npiotr,novices\n", -1 },
-        { "athlete\nren\xC3\xA9\n", -1 },
-        { "athlete,lift,max,unit\nines,squat,100.25,lb\n", 1 },
-        { "athlete,lift,max,unit\nines,squat,100.125,lb\n", -1 },
-    };
-    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        struct reading r = read_text(*state, cases[i].text);
-        assert_int_equal(findings_total(r.findings), 0);
-        assert_int_equal(r.roster.is_plain ? r.roster.lifter_count : -1, cases[i].lifters);
-        int met = 0;
-        for (int lifter = 0; lifter < r.roster.lifter_count; lifter++) {
-            struct reading again = r;
-            again.count = 0;
-            roster_lifter(&r.roster, lifter, *state, row_keep, &again);
-            assert_true(again.count > 0);
-            for (int row = 0; row < again.count; row++, met++) {
-                size_t length;
-                const char *name = roster_lifter_name(&r.roster, lifter, &length);
-                assert_int_equal(length, strlen(again.rows[row]->athlete.text));
-                assert_memory_equal(name, again.rows[row]->athlete.text, length);
-            }
-        }
-        assert_int_equal(met, r.roster.is_plain ? r.roster.row_count : 0);
-    }
-}
-
-static void lifts_and_gyms_are_named_once(void **state)
-{
-    struct reading r = read_text(*state, "athlete,gym,lift,max\nines,hall,squat,100\nines,,bench,60\npiotr,shed,squat,140\ntomas,hall,bench,9\n");
-    assert_int_equal(r.roster.lifts.count, 2);
-    assert_string_equal(r.roster.lifts.at[1].text, "bench");
-    assert_spells(&r, r.roster.lifts.at[0].at, "squat");
-    assert_int_equal(r.roster.gyms.count, 2);
-    assert_string_equal(r.roster.gyms.at[1].text, "shed");
-}
-
-/* So many that the table of names grows, and more lifts than are told apart. */
-static void large_rosters(void **state)
-{
-    enum { LIFTERS = 5000, LIFTS = 80 };
-    char *text = arena_alloc(*state, LIFTERS * 32), *at = text + sprintf(text, "athlete,lift,max\n");
-    for (int i = 0; i < LIFTERS; i++)
-        at += sprintf(at, "lifter-%d,squat,%d\n", i, 60 + i % 100);
-    struct reading many = read_text(*state, text);
-    assert_int_equal(many.roster.lifter_count, LIFTERS);
-    sprintf(at, "lifter-7,bench,60\n");
-    assert_false(read_text(*state, text).roster.is_plain);
-    at = text + sprintf(text, "athlete,lift,max\n");
-    for (int i = 0; i < LIFTS; i++)
-        at += sprintf(at, "ines,lift-%c%c,60\n", 'a' + i / 26, 'a' + i % 26);
-    assert_false(read_text(*state, text).roster.is_plain);
-}
-
-/* Names made to fall on one of the 1,024 places that the table of names begins with. */
-static void names_made_to_collide(void **state)
-{
-    enum { NAMES = 800, PLACES = 1024 };
-    char *text = arena_alloc(*state, NAMES * 24), *at = text + sprintf(text, "athlete\n"), name[16];
-    for (int made = 0, i = 0; made < NAMES; i++) {
-        uint64_t hash = 0;
-        sprintf(name, "l%d", i);
-        for (const char *c = name; *c; c++)
-            hash = (hash + (unsigned char)*c) * UINT64_C(0x9E3779B97F4A7C15);
-        if ((hash >> 32) % PLACES == 7)
-            at += sprintf(at, "%s\n", name), made++;
-    }
-    struct reading r = read_text(*state, text);
-    assert_int_equal(findings_total(r.findings), 0);
-    assert_false(r.roster.is_plain);
-    assert_int_equal(r.roster.row_count, NAMES);
-}
-
 #define TEST(function) cmocka_unit_test_setup_teardown(function, pool_setup, pool_teardown)
 
 int main(void)
@@ -327,10 +184,6 @@ int main(void)
         TEST(cells_that_do_not_fit),
         TEST(short_rows_and_empty_columns_are_fine),
         TEST(a_table_that_breaks_off),
-        TEST(plain_rosters),
-        TEST(lifts_and_gyms_are_named_once),
-        TEST(large_rosters),
-        TEST(names_made_to_collide),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -203,7 +203,7 @@ void *arena_grown(struct arena *arena, void *old, size_t size, size_t wanted)
         return old;
     }
     void *grown = arena_alloc(arena, wanted);
-    if (size)
+    if (old && size)
         memcpy(grown, old, size);
     return grown;
 }

@@ -11,6 +11,7 @@ void places_add(struct places *places, const void *thing, uint64_t beside, int p
 
 struct place_list places_of(const struct places *places, const void *thing, uint64_t beside)
 {
+    static const struct place_list none = { 0 };
     int at = numbers_known(&places->things, thing, beside);
-    return at < 0 ? (struct place_list){ 0 } : places->lists.at[at];
+    return at < 0 ? none : places->lists.at[at];
 }

@@ -45,7 +45,7 @@ static void set_effort(const struct viewing *v, struct set_view *view)
     } else if (run->has_effort) {
         view->has_effort = true;
         view->effort = run->effort_low.e10 == run->effort_high.e10 ? ratio_dec(run->effort_low)
-                                                                   : ratio_make(run->effort_low.e10 + run->effort_high.e10, 2 * DEC_ONE);
+                                                                   : ratio_make(run->effort_low.e10 + run->effort_high.e10, (wide)2 * DEC_ONE);
     } else if (run->has_expected) {
         struct curve curve = history_curve(v->plan->model, v->plan->block, v->plan->athlete, view->lift);
         if (run->own_max.num == 0)

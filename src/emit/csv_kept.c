@@ -150,7 +150,7 @@ bool kept_write(struct kept *kept, const char *name, const struct alike *alike, 
     for (int i = 0; i < alike->count; i++)
         at[i] = kept->texts.at[alike->marks[i]].at;
     out_clear(&kept->head);
-    char *head = out_room(&kept->head, name_length + block->rest_most + 2 * PIECE);
+    char *head = out_room(&kept->head, name_length + block->rest_most + (size_t)2 * PIECE);
     char *to = plan_room(kept, alike, name_length + block->rest_most, out), *begun = to;
     memcpy(head, name, name_length);
     for (int i = 0; i < block->days.count; i++) {

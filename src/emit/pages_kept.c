@@ -49,10 +49,10 @@ bool pages_known(const struct pages_kept *kept, const struct alike *alike)
 
 struct pages_walk pages_walk(const struct pages_kept *kept, const struct alike *alike)
 {
-    const struct block_pages *block = mark_find(kept, alike->marks[0])->block;
+    const struct block_pages *block = kept->marks.at[alike->marks[0]].block;
     struct pages_walk walk = { .pages = block->pages.at, .count = block->pages.count };
     for (int i = 0; i < alike->count; i++)
-        walk.next[i] = mark_find(kept, alike->marks[i])->entries.at;
+        walk.next[i] = kept->marks.at[alike->marks[i]].entries.at;
     return walk;
 }
 

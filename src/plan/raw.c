@@ -32,7 +32,7 @@ static struct ratio could_do(const struct spec *spec)
 {
     int64_t reps = (int64_t)(spec->reps_low + spec->reps_high + 20) * DEC_ONE, effort = spec->effort_low.e10 + spec->effort_high.e10;
     int64_t tenths = DEC_ONE / 10;
-    return (reps - effort) % tenths ? ratio_make(reps - effort, 2 * DEC_ONE) : ratio_make((reps - effort) / tenths, 2 * DEC_ONE / tenths);
+    return (reps - effort) % tenths ? ratio_make(reps - effort, (wide)2 * DEC_ONE) : ratio_make((reps - effort) / tenths, 2 * DEC_ONE / tenths);
 }
 
 bool loading_is_counted(const struct loading *l)

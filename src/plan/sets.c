@@ -67,7 +67,9 @@ static bool effort_value(struct planning *p, const struct work_week *week, const
                          const struct value *value, bool is_rir, int set, struct spec *spec)
 {
     const struct band *written = written_in_week(value, week->block_week, set);
-    struct ratio_band band = written ? (struct ratio_band){ 0 } : value_in_week(value, week->block_week, set, grain_half);
+    struct ratio_band band = { 0 };
+    if (!written)
+        band = value_in_week(value, week->block_week, set, grain_half);
     struct dec low = written ? written->low : ratio_nearest(band.low, (struct dec){ 1 });
     struct dec high = written ? written->high : ratio_nearest(band.high, (struct dec){ 1 });
     if (low.e10 < 0 || high.e10 > 10 * DEC_ONE) {

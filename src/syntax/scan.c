@@ -26,7 +26,7 @@ const char *token_text(struct parse *p, const char *text, int length)
 
 /* ---- units ---- */
 
-#define U(text, token) { text, sizeof text - 1, TOK_##token }
+#define U(text, token) { text, sizeof(text) - 1, TOK_##token }
 
 static const struct {
     const char *text;

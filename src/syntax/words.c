@@ -4,8 +4,8 @@
 
 #include <string.h>
 
-#define W(text, token, after) { text, sizeof text - 1, TOK_##token, after, NULL }
-#define X(text, token, after, example) { text, sizeof text - 1, TOK_##token, after, example }
+#define W(text, token, after) { text, sizeof(text) - 1, TOK_##token, after, NULL }
+#define X(text, token, after, example) { text, sizeof(text) - 1, TOK_##token, after, example }
 
 /* `after` stands in "after `x` comes …"; the example is a clause or a part of a line
  * (whole statements have theirs in place.c). */

@@ -374,7 +374,7 @@ const struct adjust_use *adjusts_for(const struct block *block, const struct ath
     *count = 0;
     while (low + *count < block->adjust_use_count && uses[low + *count].athlete == athlete)
         ++*count;
-    return uses + low;
+    return *count ? uses + low : NULL;
 }
 
 /* ---- days ---- */

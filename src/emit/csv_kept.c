@@ -200,9 +200,7 @@ bool kept_entry(struct kept *kept, const struct lift *lift, int *seq, struct out
 {
     if (!kept->alike)
         return false;
-    int at = 0;
-    while (at + 1 < kept->alike->count && kept->alike->lifts[at] != lift)
-        at++;
+    int at = alike_place(kept->alike, lift);
     if (kept->block)
         vec_add(kept->arena, &kept->block->days.at[kept->block->days.count - 1].lifts, (uint8_t)at);
     kept->lift = kept->learns && !kept->known[at] ? &kept->lifts[at] : NULL;

@@ -133,11 +133,9 @@ void page_entry(struct pages_kept *kept, const struct plan_day *planned, int ind
 {
     const struct plan_entry *entry = &planned->entries[index];
     struct day_pieces *day = day_now(kept);
-    int at = 0;
     if (!kept->alike)
         return;
-    while (at + 1 < kept->alike->count && kept->alike->lifts[at] != entry->lift)
-        at++;
+    int at = alike_place(kept->alike, entry->lift);
     if (day)
         vec_add(kept->arena, &day->lifts, (uint8_t)at);
     if (!kept->new_mark[at])

@@ -33,8 +33,7 @@ struct diary_node {
 struct people_group {
     const char *name;
     VEC(struct decl *) members; /* athletes, in order, each once */
-    struct decl **slots;        /* the same as a hash set, at most half full */
-    int slot_count;
+    struct numbers has;         /* their places in it */
     int depth; /* itself and groups within groups; 0: not filled yet */
 };
 
@@ -67,8 +66,7 @@ struct club {
     bool run_unknown; /* a season runs a block that nobody declared: any block may be the one meant */
     VEC(struct allow_line) allows;
     VEC(const struct node *) allow_nodes; /* as allows */
-    const struct node **used_lets; /* a hash set */
-    int used_let_count, used_let_room;
+    struct numbers used_lets; /* their nodes */
     const char *all; /* interned */
     struct people *everyone; /* what `all` means; NULL: nobody has said it yet */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */

@@ -129,40 +129,17 @@ const struct allow_line *allow_of(struct club *club, const struct node *allow)
     return NULL;
 }
 
-/* ---- lets in use: a hash set of their nodes ---- */
-
-static const struct node **let_slot(const struct club *club, const struct node *let)
-{
-    size_t at = ((uintptr_t)let >> 4) * UINT64_C(0x9E3779B97F4A7C15) >> 32;
-    for (at &= (size_t)club->used_let_room - 1; club->used_lets[at] && club->used_lets[at] != let;)
-        at = (at + 1) & ((size_t)club->used_let_room - 1);
-    return &club->used_lets[at];
-}
-
-static void lets_grow(struct club *club)
-{
-    const struct node **old = club->used_lets;
-    int count = club->used_let_room;
-    club->used_let_room = count ? 2 * count : 64;
-    club->used_lets = NEW_MANY(club->model->arena, const struct node *, club->used_let_room);
-    for (int i = 0; i < count; i++)
-        if (old[i])
-            *let_slot(club, old[i]) = old[i];
-}
+/* ---- lets in use ---- */
 
 void let_use(struct club *club, const struct node *let)
 {
-    if (2 * club->used_let_count >= club->used_let_room)
-        lets_grow(club);
-    const struct node **slot = let_slot(club, let);
-    if (!*slot)
-        club->used_let_count++;
-    *slot = let;
+    club->used_lets.arena = club->model->arena;
+    numbers_give(&club->used_lets, let, 0);
 }
 
 bool let_is_used(const struct club *club, const struct node *let)
 {
-    return club->used_let_room && *let_slot(club, let);
+    return numbers_known(&club->used_lets, let, 0) >= 0;
 }
 
 /* ---- unused ---- */

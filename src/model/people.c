@@ -266,33 +266,11 @@ struct people_group *people_group_of(struct club *club, struct decl *decl)
     return decl->made;
 }
 
-static struct decl **member_slot(const struct people_group *group, const struct decl *member)
-{
-    uint64_t hash = ((uint64_t)(uintptr_t)member >> 4) * UINT64_C(0x9E3779B97F4A7C15);
-    int at = (int)(hash >> 33) & (group->slot_count - 1);
-    while (group->slots[at] && group->slots[at] != member)
-        at = (at + 1) & (group->slot_count - 1);
-    return &group->slots[at];
-}
-
-static void group_widen(struct club *club, struct people_group *group)
-{
-    enum { FEWEST = 16 };
-    group->slot_count = group->slot_count ? 2 * group->slot_count : FEWEST;
-    group->slots = NEW_MANY(club->arena, struct decl *, group->slot_count);
-    for (int i = 0; i < group->members.count; i++)
-        *member_slot(group, group->members.at[i]) = group->members.at[i];
-}
-
 void group_add(struct club *club, struct people_group *group, struct decl *member)
 {
-    if (2 * group->members.count >= group->slot_count)
-        group_widen(club, group);
-    struct decl **slot = member_slot(group, member);
-    if (*slot)
-        return;
-    *slot = member;
-    vec_add(club->arena, &group->members, member);
+    group->has.arena = club->arena;
+    if (numbers_give(&group->has, member, 0) == group->members.count)
+        vec_add(club->arena, &group->members, member);
 }
 
 static void group_fill(struct club *club, struct decl *decl);

@@ -108,25 +108,18 @@ static void roster_athlete(struct club *club, const struct roster_file *file, co
     roster_finish(&p);
 }
 
-/* Which row goes on with the same athlete, by a table of last rows; -1: none. */
+/* Which row goes on with the same athlete; -1: none. */
 static const int *roster_chain(const struct gathering *g, bool *is_first)
 {
-    int slots = 16;
-    while (slots < 2 * g->count)
-        slots *= 2;
-    int *last = NEW_MANY(g->scratch, int, slots), *next = NEW_MANY(g->scratch, int, g->count + 1);
-    for (int i = 0; i < slots; i++)
-        last[i] = -1;
+    struct numbers athletes = { .arena = g->scratch };
+    int *last = NEW_MANY(g->scratch, int, g->count + 1), *next = NEW_MANY(g->scratch, int, g->count + 1);
     for (int i = 0; i < g->count; i++) {
-        const char *name = g->rows[i]->athlete.text;
-        size_t slot = (size_t)(((uintptr_t)name >> 3) * UINT64_C(0x9E3779B97F4A7C15) >> 20) % (size_t)slots;
-        while (last[slot] >= 0 && g->rows[last[slot]]->athlete.text != name)
-            slot = (slot + 1) % (size_t)slots;
-        is_first[i] = last[slot] < 0;
-        if (last[slot] >= 0)
-            next[last[slot]] = i;
+        int known = athletes.count, athlete = numbers_give(&athletes, g->rows[i]->athlete.text, 0);
+        is_first[i] = athlete == known;
+        if (!is_first[i])
+            next[last[athlete]] = i;
         next[i] = -1;
-        last[slot] = i;
+        last[athlete] = i;
     }
     return next;
 }

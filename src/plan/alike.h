@@ -19,6 +19,15 @@ struct alike {
     int count;
 };
 
+/* A lift's place in alike->lifts, which has it. */
+static inline int alike_place(const struct alike *alike, const struct lift *lift)
+{
+    int at = 0;
+    while (at + 1 < alike->count && alike->lifts[at] != lift)
+        at++;
+    return at;
+}
+
 struct alikes;
 struct alikes *alikes_new(struct arena *arena);
 

@@ -48,10 +48,7 @@ static bool slots_are_few(const struct learning *learning, int lifters)
 
 static uint32_t *slot_of(struct learning *learning, const struct table *table, const char *name, size_t length)
 {
-    uint64_t hash = 0;
-    for (size_t i = 0; i < length; i++)
-        hash = (hash + (unsigned char)name[i]) * UINT64_C(0x9E3779B97F4A7C15);
-    uint32_t at = (uint32_t)(hash >> 32) & (uint32_t)(learning->slot_count - 1);
+    uint32_t at = (uint32_t)bytes_hash(name, length) & (uint32_t)(learning->slot_count - 1);
     for (; learning->slots[at]; at = (at + 1) & (uint32_t)(learning->slot_count - 1)) {
         const char *there = table_text(table, learning->slots[at]);
         if (!strncmp(name, there, length) && name_length(there) == length)

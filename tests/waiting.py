@@ -71,6 +71,13 @@ def nobody_notices(seed):
         assert not fine or way[0] == 'check' or waiting[2] or len(waiting[0]) > 2000, way
 
 
+def a_lifter_for_a_lift(_):
+    """A name that stands where a lift is wanted is told to be an athlete's, whether she waits or not."""
+    more = 'block odd { for all; starts 2027-06-07; weeks 1; day A on mon { l7 3 x 5 at rpe 7 } }\n'
+    for way, waiting, at_once in both_ways(random.Random(6), 20, False, (('check', '.'),), more):
+        assert waiting == at_once and b'l7 is the name of an athlete' in waiting[1], (way, waiting, at_once)
+
+
 def findings_name_them(_):
     """The eight who are named first and how many there are, of lifters who are gone when it is said."""
     more = 'block odd { for all; starts 2027-06-07; weeks 1; day A on mon { bench 1 x 12 at 97% } }\n'
@@ -81,5 +88,6 @@ def findings_name_them(_):
 
 for each in range(1, 5):
     tested(f'club {each}: built and checked in both ways', nobody_notices, each)
+tested('a lifter where a lift is wanted', a_lifter_for_a_lift, 1)
 tested('findings name lifters who are gone', findings_name_them, 1)
 finish()

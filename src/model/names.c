@@ -131,6 +131,7 @@ static const char *elsewhere(const struct club *club, enum space space, const ch
 static void name_unknown(const struct place *place, enum space space, const char *name, struct span at)
 {
     struct club *club = place->club;
+    model_gather(club->model); /* one who waits may bear it */
     const char *other = elsewhere(club, space, name);
     const char *near = names_nearest(club, space, name);
     struct finding *finding =

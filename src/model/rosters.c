@@ -253,9 +253,13 @@ void model_gather(struct model *model)
 {
     if (!model->waiting_count)
         return;
+    struct club *club = model->club;
+    struct arena *kept = club->arena;
     model->waiting_count = 0;
-    rosters_take(model->club);
-    people_number(model->club);
-    if (model->club->everyone)
-        model->club->everyone->at = model->athletes, model->club->everyone->count = model->athlete_count;
+    club->arena = model->arena;
+    rosters_take(club);
+    people_number(club);
+    if (club->everyone)
+        club->everyone->at = model->athletes, club->everyone->count = model->athlete_count;
+    club->arena = kept;
 }

@@ -97,8 +97,8 @@ def templates(n):
     return f'{CLUB}template t1 {{ {body} }}\n{chain}block b from t{n} {{ for ines; starts 2027-01-04 }}\n'
 
 
-def groups(n):
-    chain = ''.join(f'group g{i} {{ g{i - 1} }}\n' for i in range(n, 1, -1))
+def groups(n, times=1):
+    chain = ''.join(f'group g{i} {{ {", ".join([f"g{i - 1}"] * times)} }}\n' for i in range(n, 1, -1))
     return f'{CLUB}{chain}group g1 {{ ines }}\nblock b {{ for g{n}; starts 2027-01-04; weeks 1; day A on mon {{ squat 3 x 5 at 40 kg }} }}\n'
 
 
@@ -115,6 +115,7 @@ def deep():
     edges('lifts like lifts', likes(1), 64, 'more than 64 lifts are like one another')
     edges('lifts like lifts, the last first', likes(-1), 64, 'more than 64 lifts are like one another')
     edges('groups in groups', groups, 64, 'more than 64 deep in one another')
+    check('groups that each hold another twice hold nobody twice', groups(64, 2), 0, '')
     ring = range(RING)
     check('a circle of very many lifts', ''.join(f'lift l{i} like l{(i + 1) % RING}\n' for i in ring), 4, 'more than 64 lifts')
     check('a circle of very many groups', ''.join(f'group g{i} {{ g{(i + 1) % RING} }}\n' for i in ring), 4, 'more than 64 deep')

@@ -31,6 +31,7 @@ struct check_her {
 static struct check_her her_of(struct setwright *sw, struct checking *checking, const struct pair *first, int count, bool *const *touched)
 {
     arena_reset(sw->hers);
+    steadies_forget(sw->steadies);
     struct check_her her = { .sw = sw, .checking = checking, .first = first, .count = count, .touched = touched,
                              .trained = NEW_MANY(sw->hers, const struct pair *, count + 1),
                              .blocks = NEW_MANY(sw->hers, const struct block *, count + 1) };
@@ -57,7 +58,7 @@ static void check_apart(const struct check_her *her)
     bool asks = checking_begin(her->checking, sw->hers, her->first->athlete, NULL, her->blocks, her->trained_count);
     for (int i = 0; i < her->trained_count; i++) {
         plans_forget(sw);
-        const struct plan *plan = plan_of(sw, her->trained[i], her->blocks[i], NULL, her->touched);
+        const struct plan *plan = plan_of(sw, her->trained[i], her->blocks[i], NULL, sw->steadies, her->touched);
         was_fine(sw, plan);
         if (asks)
             checking_plan(her->checking, sw->scratch, plan);

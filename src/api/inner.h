@@ -27,6 +27,7 @@ struct setwright {
     struct reader reader;
     struct model *model; /* NULL until loaded without errors */
     struct shapes *shapes;  /* what athletes of one block share */
+    struct steadies *steadies; /* what plans of the athlete at hand came to before, while they are checked one by one */
     struct alikes *alikes;  /* which of them are alike in a lift */
     struct alike alike;     /* whom the athlete at hand is like */
     bool is_alike;          /* false: nobody */
@@ -93,8 +94,9 @@ struct plan *plan_pair(struct setwright *sw, const struct pair *pair);
 void plans_forget(struct setwright *sw);
 /* The pairs of one athlete in order of their blocks' starts, in `arena`: results of the earlier ones count in the later. */
 const int *pairs_by_start(struct setwright *sw, struct arena *arena, const struct pair *first, int count);
-/* Plans her block of the pair; `record` as for plan_make; touched[block] likewise, or NULL. */
-struct plan *plan_of(struct setwright *sw, const struct pair *pair, const struct block *block, struct record *record, bool *const *touched);
+/* Plans her block of the pair; `record` and `steadies` as for plan_make; touched[block] likewise, or NULL. */
+struct plan *plan_of(struct setwright *sw, const struct pair *pair, const struct block *block, struct record *record,
+                     struct steadies *steadies, bool *const *touched);
 /* All plans of an athlete with `count` pairs from `first` on, in their order, into `scratch`; touched[block] as for plan_make, or
  * NULL. `record` (may be NULL) gets her diary's record, NULL without a diary. */
 struct plan **plans_of(struct setwright *sw, const struct pair *first, int count, bool *const *touched, struct record **record);

@@ -22,6 +22,7 @@ static bool begin(struct setwright *sw)
     sw->findings = findings_new(sw->arena, sw->sources);
     sw->shapes = shapes_new(sw->arena);
     sw->alikes = alikes_new(sw->arena);
+    sw->steadies = steadies_new(sw->arena);
     return true;
 }
 

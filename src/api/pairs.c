@@ -133,10 +133,11 @@ const int *pairs_by_start(struct setwright *sw, struct arena *arena, const struc
     return order;
 }
 
-struct plan *plan_of(struct setwright *sw, const struct pair *pair, const struct block *block, struct record *record, bool *const *touched)
+struct plan *plan_of(struct setwright *sw, const struct pair *pair, const struct block *block, struct record *record,
+                     struct steadies *steadies, bool *const *touched)
 {
     return plan_make(sw->scratch, &(struct plan_job){ .model = sw->model, .block = block, .athlete = pair->athlete, .record = record,
-                                                      .shapes = sw->shapes, .bare = sw->bare, .for_rules = sw->for_rules,
+                                                      .shapes = sw->shapes, .steadies = steadies, .bare = sw->bare, .for_rules = sw->for_rules,
                                                       .alike = sw->is_alike ? &sw->alike : NULL,
                                                       .touched = touched ? touched[pair->block] : NULL });
 }
@@ -154,7 +155,7 @@ struct plan **plans_of(struct setwright *sw, const struct pair *first, int count
     struct record *made = record_new(sw->scratch, sw->model, athlete, hers, trained);
     for (int i = 0; i < count; i++) {
         if (blocks[order[i]])
-            plans[order[i]] = plan_of(sw, &first[order[i]], blocks[order[i]], made, touched);
+            plans[order[i]] = plan_of(sw, &first[order[i]], blocks[order[i]], made, NULL, touched);
     }
     if (made)
         record_finish(made);

@@ -314,6 +314,29 @@ void changes_week(struct planning *p, struct work_week *week)
         list_apply(p, week, uses[i].list, REASON_ADJUST);
 }
 
+static bool list_reaches_entries(const struct change_list *list)
+{
+    for (int i = 0; i < list->change_count; i++)
+        if (list->changes[i].verb != CHANGE_NOTE)
+            return true;
+    return false;
+}
+
+bool changes_reach_entries(const struct planning *p, const struct work_week *week)
+{
+    const struct block *block = p->block;
+    int count;
+    bool reach = false;
+    for (int i = 0; week->kind == WEEK_DELOAD && i < block->deload_count; i++)
+        reach |= week_in(&block->deloads[i].weeks, week->block_week) && list_reaches_entries(&block->deloads[i]);
+    for (int i = 0; week->kind == WEEK_TAPER && i < block->taper_count; i++)
+        reach |= week_in(&block->tapers[i].weeks, week->block_week) && list_reaches_entries(&block->tapers[i]);
+    const struct adjust_use *uses = adjusts_for(block, p->athlete, &count);
+    for (int i = 0; i < count; i++)
+        reach |= list_reaches_entries(uses[i].list);
+    return reach;
+}
+
 /* ---- lifts an athlete avoids ---- */
 
 static void avoid_entry(struct planning *p, struct work_entry *entry)

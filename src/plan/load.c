@@ -361,6 +361,7 @@ void entry_loads(struct planning *p, struct work_week *week, struct work_day *da
     struct loading l = { .p = p, .week = week, .day = day, .entry = entry, .max = work_max(p, week, entry->lift),
                          .curve = history_curve(p->model, p->block, p->athlete, entry->lift) };
     l.has_max = l.max.line != NULL;
+    int said = findings_said(p->model->findings);
     for (int warm_up = 0; warm_up < 2; warm_up++)
         for (int i = 0; i < entry->groups.count; i++)
             if ((entry->groups.at[i].role == ROLE_WARM_UP) == (warm_up == 1)) {
@@ -368,6 +369,7 @@ void entry_loads(struct planning *p, struct work_week *week, struct work_day *da
                 group_done(entry, &entry->groups.at[i]);
             }
     thin_warm_ups(entry);
+    entry->said |= findings_said(p->model->findings) != said;
     entry->stage = STAGE_DONE;
 }
 

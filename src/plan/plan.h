@@ -194,6 +194,11 @@ int plan_week_count(const struct block *block, const struct athlete *athlete);
 struct shapes;
 struct shapes *shapes_new(struct arena *arena);
 
+/* What one athlete's plans came to before, see steady.h; for plans of which nobody tells the reasons. */
+struct steadies;
+struct steadies *steadies_new(struct arena *owner);
+void steadies_forget(struct steadies *steadies); /* before another athlete */
+
 struct plan_job {
     const struct model *model;
     const struct block *block;
@@ -202,6 +207,7 @@ struct plan_job {
                               starts, and the record learns each week as it is planned */
     bool *touched;         /* block->change_count flags: learns which changes found something to change; may be NULL */
     struct shapes *shapes; /* NULL: none are kept */
+    struct steadies *steadies; /* the same; the plan is to be forgotten before the next one is made with them */
     const struct alike *alike; /* what alike_find found; NULL: nobody asked, or she is like nobody */
     bool bare;             /* without reasons and totals, for who looks at neither */
     bool for_rules;        /* without totals, and of the reasons only those that the rules read: the max and the load before rounding */

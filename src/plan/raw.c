@@ -1,5 +1,6 @@
 /* Loads before rounding: a function for each way of asking for one (language.md, section 5). */
 #include "plan/loading.h"
+#include "plan/steady.h"
 
 struct span own_place(const struct loading *l, struct span at)
 {
@@ -304,6 +305,21 @@ static bool raw_hanging(struct loading *l)
     return true;
 }
 
+static void heavier_of(const struct plan_run *run, enum role role, const struct plan_run **heaviest)
+{
+    if (role != ROLE_WARM_UP && run->has_load && (!*heaviest || run->load.e10 > (*heaviest)->load.e10))
+        *heaviest = run;
+}
+
+static void heaviest_known(struct planning *p, const struct work_entry *entry, const struct plan_run **heaviest)
+{
+    int count = 0;
+    const struct plan_group *groups = entry_is_known(entry) ? steady_groups(p, entry, &count) : NULL;
+    for (int i = 0; i < count; i++)
+        for (int j = 0; j < groups[i].run_count; j++)
+            heavier_of(&groups[i].runs[j], groups[i].role, heaviest);
+}
+
 /* The heaviest load of the lift on a day; works that day's entries out first if need be. False: it goes round in a circle. */
 static bool heaviest_on(struct loading *l, struct work_day *day, const struct plan_run **heaviest)
 {
@@ -314,12 +330,10 @@ static bool heaviest_on(struct loading *l, struct work_day *day, const struct pl
         if (entry->stage == STAGE_WORKING)
             return false;
         entry_loads(l->p, l->week, day, entry);
+        heaviest_known(l->p, entry, heaviest);
         for (int j = 0; j < entry->groups.count; j++)
-            for (int k = 0; k < entry->groups.at[j].run_count; k++) {
-                const struct plan_run *run = &entry->groups.at[j].runs[k].made;
-                if (entry->groups.at[j].role != ROLE_WARM_UP && run->has_load && (!*heaviest || run->load.e10 > (*heaviest)->load.e10))
-                    *heaviest = run;
-            }
+            for (int k = 0; k < entry->groups.at[j].run_count; k++)
+                heavier_of(&entry->groups.at[j].runs[k].made, entry->groups.at[j].role, heaviest);
     }
     return true;
 }

@@ -209,6 +209,7 @@ bool work_group_make(struct planning *p, const struct work_week *week, const str
 
 void sets_evaluate(struct planning *p, const struct work_week *week, struct work_entry *entry)
 {
+    int said = findings_said(p->model->findings);
     entry->groups.room = entry->entry->group_count;
     entry->groups.at = NEW_MANY(p->arena, struct work_group, entry->groups.room);
     for (int i = 0; i < entry->entry->group_count; i++) {
@@ -216,6 +217,7 @@ void sets_evaluate(struct planning *p, const struct work_week *week, struct work
         if (work_group_make(p, week, entry, &entry->entry->groups[i], &group))
             vec_add(p->arena, &entry->groups, group);
     }
+    entry->said = findings_said(p->model->findings) != said;
     if (entry->entry->rounds) {
         struct ratio_band rounds = value_in_week(entry->entry->rounds, week->block_week, 0, grain_one);
         entry->rounds = rounds.low.den == 1 && rounds.low.num >= 1 && rounds.low.num <= SETS_MOST ? (int)rounds.low.num : 1;

@@ -1,5 +1,6 @@
 /* Model to plan: a block's weeks for one athlete, week by week. */
 #include "plan/shape.h"
+#include "plan/steady.h"
 
 #include <stdlib.h>
 
@@ -152,7 +153,10 @@ static int by_date(const void *a, const void *b)
 
 static void sort_days(struct work_week *week)
 {
-    if (week->days.count)
+    int sorted = 1;
+    while (sorted < week->days.count && by_date(&week->days.at[sorted - 1], &week->days.at[sorted]) <= 0)
+        sorted++;
+    if (sorted < week->days.count)
         qsort(week->days.at, (size_t)week->days.count, sizeof *week->days.at, by_date);
 }
 
@@ -265,6 +269,7 @@ static void add_warm_up(struct planning *p, const struct work_week *week, struct
 
 static void day_entries(struct planning *p, const struct work_week *week, struct work_day *day)
 {
+    bool steady = steady_week(p, week);
     p->day_now = day;
     day->entries.room = day->day->entry_count;
     day->entries.at = NEW_MANY(p->arena, struct work_entry, day->entries.room);
@@ -274,7 +279,8 @@ static void day_entries(struct planning *p, const struct work_week *week, struct
         if (!entry->lift_count)
             continue;
         work.lift = work.written = entry->lifts[0];
-        sets_evaluate(p, week, &work);
+        if (!steady || !steady_find(p, week, day, &work))
+            sets_evaluate(p, week, &work);
         vec_add(p->arena, &day->entries, work);
     }
     p->day_now = NULL;
@@ -285,7 +291,7 @@ static void drop_empty(struct work_day *day)
 {
     int kept = 0;
     for (int i = 0; i < day->entries.count; i++) {
-        bool works = false;
+        bool works = entry_is_known(&day->entries.at[i]);
         for (int j = 0; j < day->entries.at[i].groups.count; j++)
             works |= day->entries.at[i].groups.at[j].role != ROLE_WARM_UP;
         if (works)
@@ -336,14 +342,25 @@ static void keep_group(struct planning *p, const struct work_entry *entry, const
     }
 }
 
-static struct plan_entry keep_entry(struct planning *p, const struct work_entry *work)
+static const struct plan_group *keep_groups(struct planning *p, const struct work_entry *work, int *count)
 {
-    int rows = 0, count = 0;
+    int rows = 0;
+    if (entry_is_known(work))
+        return steady_groups(p, work, count);
     for (int i = 0; i < work->groups.count; i++)
         rows += work->groups.at[i].run_count;
     struct plan_group *groups = rows ? NEW_MANY(p->arena, struct plan_group, rows) : NULL;
     for (int i = 0; i < work->groups.count; i++)
-        keep_group(p, work, &work->groups.at[i], groups, &count);
+        keep_group(p, work, &work->groups.at[i], groups, count);
+    if (work->steady)
+        steady_keep(p, work, groups, *count);
+    return groups;
+}
+
+static struct plan_entry keep_entry(struct planning *p, const struct work_entry *work)
+{
+    int count = 0;
+    const struct plan_group *groups = keep_groups(p, work, &count);
     const struct lift **choices = work->entry->lift_count > 1 ? NEW_MANY(p->arena, const struct lift *, work->entry->lift_count) : NULL;
     int choice_count = 0;
     bool own = false;
@@ -427,6 +444,7 @@ static struct shape *shape_make(struct planning *p)
     maker.arena = p->shapes->arena;
     maker.touched = touched;
     maker.bare = maker.for_rules = false;
+    maker.steadies = NULL;
     struct week_slots slots = week_slots_of(&maker);
     struct work_week *weeks = NEW_MANY(maker.arena, struct work_week, slots.list.count + 1);
     for (int i = 0; i < slots.list.count; i++)
@@ -453,10 +471,12 @@ struct plan *plan_make(struct arena *scratch, const struct plan_job *job)
 {
     struct plan *plan = NEW(scratch, struct plan);
     struct planning p = { .arena = scratch, .model = job->model, .block = job->block, .athlete = job->athlete, .record = job->record,
-                          .touched = job->touched, .shapes = job->shapes, .alike = job->alike, .bare = job->bare, .for_rules = job->for_rules, .plan = plan };
+                          .touched = job->touched, .shapes = job->shapes, .steadies = job->steadies, .alike = job->alike, .bare = job->bare, .for_rules = job->for_rules, .plan = plan };
     int said = findings_said(job->model->findings);
     *plan = (struct plan){ .model = job->model, .athlete = job->athlete, .block = job->block, .unit = job->athlete->gym->unit,
                            .record = job->record, .alike = job->alike };
+    if (p.steadies)
+        steadies_trim(p.steadies);
     const struct shape *shape = shape_of(&p);
     struct week_slots slots = { 0 };
     if (!shape)

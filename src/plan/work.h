@@ -60,6 +60,7 @@ struct work_group {
     const struct reason *changes; /* of sets, reps and effort, the last first */
 };
 
+struct steady;
 enum work_stage { STAGE_NEW, STAGE_WORKING, STAGE_DONE };
 struct work_entry {
     const struct entry *entry;
@@ -69,6 +70,8 @@ struct work_entry {
     VEC(struct work_group) groups;
     VEC(const char *) notes;
     int superset, rounds;
+    struct steady *steady; /* steady.c's: known, unless there are groups; NULL: not steady */
+    bool said;             /* there was something to say while it was worked out */
     enum work_stage stage;
     const struct work_group *first, *before, *top; /* while loads are worked out: of the groups that sets may hang on the first, and
                                                       the last so far, of any role and of the top ones; NULL: none */
@@ -140,9 +143,16 @@ struct planning {
     VEC(struct state *) keyed; /* by their keys: the last made of each */
     VEC(struct stint) stints; /* of all progressions, in order of training */
     struct recall *recall;    /* recall.c's own */
+    struct steadies *steadies; /* NULL: none are kept */
     const struct work_day *day_now; /* for findings met while its entries are read */
     struct plan *plan;
 };
+
+/* steady.c had it already: there are no groups of sets to work out. */
+static inline bool entry_is_known(const struct work_entry *entry)
+{
+    return entry->steady && !entry->groups.at;
+}
 
 static inline struct date day_reckoned(const struct work_week *week, const struct work_day *day)
 {
@@ -162,6 +172,7 @@ struct ratio_band value_in_week(const struct value *value, int block_week, int s
 
 /* change.c */
 void changes_week(struct planning *p, struct work_week *week);
+bool changes_reach_entries(const struct planning *p, const struct work_week *week); /* false: they leave notes, if anything */
 void avoids_apply(struct planning *p, struct work_week *week);
 void reps_change_apply(const struct load_change *waiting, struct work_group *group);
 

@@ -1,6 +1,6 @@
 /* src/plan/recall.c: a load found again is the load worked out. Each row has sets that differ in one of the things a load hangs on,
  * each twice; plans whose reasons are told work out every one of them. */
-#include "club.h"
+#include "same_plan.h"
 
 struct row_recalled {
     const char *says, *block;
@@ -37,61 +37,6 @@ static const struct row_recalled rows_recalled[] = {
     { "what is said of work and not of warm-ups", "day A { squat { warm-up 1 x 1 at 110 kg; 1 x 3 at 80 kg }; squat 1 x 1 at 110 kg }" },
     { "what is said", "day A { squat 2 x 3 at 5 kg; squat 1 x 1 at 110%; sled 3 x 3 at 50 kg cap 40 kg }" },
 };
-
-static bool runs_equal(const struct plan_run *a, const struct plan_run *b)
-{
-    return a->sets == b->sets && a->has_effort == b->has_effort && a->effort_low.e10 == b->effort_low.e10 &&
-           a->effort_high.e10 == b->effort_high.e10 && a->has_load == b->has_load && a->load.e10 == b->load.e10 &&
-           a->shown.e10 == b->shown.e10 && !ratio_cmp(a->max, b->max) && !ratio_cmp(a->own_max, b->own_max) &&
-           a->by_line == b->by_line && a->has_percent == b->has_percent && a->percent.e10 == b->percent.e10 &&
-           a->has_expected == b->has_expected && a->expected.e10 == b->expected.e10 &&
-           a->expected_under_one == b->expected_under_one && a->disc_count == b->disc_count && a->capped == b->capped &&
-           a->under_bar == b->under_bar;
-}
-
-static const struct reason *reason_in(const struct plan_run *run, enum reason_kind kind)
-{
-    const struct reason *reason = run->reason;
-    while (reason && reason->kind != kind)
-        reason = reason->before;
-    return reason;
-}
-
-/* The load before rounding and the max behind it, as the rules read them. */
-static bool reasons_equal(const struct plan_run *told, const struct plan_run *ruled)
-{
-    const struct reason *raw = reason_in(told, REASON_RAW), *also = reason_in(ruled, REASON_RAW);
-    const struct reason *max = reason_in(told, REASON_MAX), *max_also = reason_in(ruled, REASON_MAX);
-    return !raw == !also && (!raw || !ratio_cmp(raw->load, also->load)) && !max == !max_also && (!max || max->at.start == max_also->at.start);
-}
-
-static void plans_equal(const struct plan *told, const struct plan *other, bool ruled)
-{
-    assert_int_equal(told->week_count, other->week_count);
-    for (int w = 0; w < told->week_count; w++)
-        for (int d = 0; d < told->weeks[w].day_count; d++)
-            for (int e = 0; e < told->weeks[w].days[d].entry_count; e++) {
-                const struct plan_entry *entry = &told->weeks[w].days[d].entries[e], *same = &other->weeks[w].days[d].entries[e];
-                assert_int_equal(entry->group_count, same->group_count);
-                for (int g = 0; g < entry->group_count; g++) {
-                    assert_int_equal(entry->groups[g].run_count, same->groups[g].run_count);
-                    for (int r = 0; r < entry->groups[g].run_count; r++) {
-                        assert_true(runs_equal(&entry->groups[g].runs[r], &same->groups[g].runs[r]));
-                        assert_true(!ruled || reasons_equal(&entry->groups[g].runs[r], &same->groups[g].runs[r]));
-                    }
-                }
-            }
-}
-
-/* How often all findings were said. */
-static int times_of(struct told *t)
-{
-    int count, times = 0;
-    struct finding *const *all = findings_all(t->findings, &count);
-    for (int i = 0; i < count; i++)
-        times += all[i]->times;
-    return times;
-}
 
 static void recalled_holds(void **state)
 {

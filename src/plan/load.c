@@ -1,5 +1,5 @@
 /* Loads: changed, capped, rounded once to a weight the gym can make, and what that weight means (language.md, section 5). */
-#include "plan/recall.h"
+#include "plan/loading.h"
 
 /* ---- changes, caps, rounding ---- */
 
@@ -264,7 +264,6 @@ static void run_make(struct loading l)
 {
     const struct work_group *group = l.group;
     struct plan_run *run = l.run;
-    int said = findings_said(l.p->model->findings);
     *run = (struct plan_run){ .max = ratio_int(0), .own_max = ratio_int(0) };
     if (group->load_kind == LOAD_PERCENT && group->role != ROLE_WARM_UP)
         run->by_line = true;
@@ -280,8 +279,6 @@ static void run_make(struct loading l)
         open_load(&l);
     run->reason = l.p->bare ? NULL : l.reason;
     run->own_max = l.has_max ? l.max.load : ratio_int(0);
-    if (findings_said(l.p->model->findings) == said)
-        recall_keep(&l);
 }
 
 /* ---- groups and entries ---- */
@@ -306,8 +303,7 @@ static void group_loads(struct loading *l, struct work_group *group)
         run->spec = &group->specs[set < group->spec_count ? set : group->spec_count - 1];
         run->sets = wanted > 1 ? 1 : sets;
         l->spec = run->spec, l->run = &run->made;
-        if (!recall_run(l))
-            run_make(*l);
+        run_make(*l);
         if (count && runs_alike(&runs[count - 1], run))
             runs[count - 1].sets += run->sets;
         else

@@ -142,7 +142,6 @@ struct planning {
     struct numbers state_keys;
     VEC(struct state *) keyed; /* by their keys: the last made of each */
     VEC(struct stint) stints; /* of all progressions, in order of training */
-    struct recall *recall;    /* recall.c's own */
     struct steadies *steadies; /* NULL: none are kept */
     const struct work_day *day_now; /* for findings met while its entries are read */
     struct plan *plan;

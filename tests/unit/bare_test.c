@@ -1,8 +1,8 @@
-/* src/plan/recall.c: a load found again is the load worked out. Each row has sets that differ in one of the things a load hangs on,
- * each twice; plans whose reasons are told work out every one of them. */
+/* Plans whose reasons nobody hears (plan_job's bare and for_rules) come to the sets of those whose reasons are told, and say as much of
+ * them. Rows differ in one of the things a load hangs on. */
 #include "same_plan.h"
 
-struct row_recalled {
+struct row_bare {
     const char *says, *block;
 };
 
@@ -11,7 +11,7 @@ struct row_recalled {
     "athlete ines { gym hall; bodyweight 60 kg; bodyweight 65 kg on 2027-01-12; max squat 100 kg; max bench 60 kg; max sled 1000 kg; max pull-up 80 kg\n" \
     "max deadlift 140 kg on 2026-12-01; max deadlift 150 kg on 2027-01-09; max deadlift 160 kg on 2027-01-16 }\n"
 
-static const struct row_recalled rows_recalled[] = {
+static const struct row_bare rows_bare[] = {
     { "reps", "day A { squat 2 x 3 at 70%; squat 2 x 5 at 70%; squat 2 x 3-5 at 70%; squat 2 x 3-6 at 70% }" },
     { "amount", "day A { squat 2 x 3 at 70%; squat 2 x 3 at 70.5%; squat 2 x 3 at 75% }" },
     { "effort", "day A { squat 2 x 3 at rpe 7; squat 2 x 3 at rpe 8; squat 2 x 3 at rpe 7-8 }" },
@@ -30,7 +30,6 @@ static const struct row_recalled rows_recalled[] = {
     { "deload", "deload week 2 { load down 10% }; day A { squat 2 x 3 at 80%; squat 2 x 3 at rpe 8 }" },
     { "adjust", "day A { squat 2 x 3 at 80%; squat 2 x 3 at rpe 8 }; adjust ines in week 3 { load down 10% }; adjust ines in week 4 { cap squat rpe 6 }" },
     { "two ways of one number", "day A { sled 2 x 3 at 70%; sled 2 x 3 at 0.000000007 kg }" },
-    /* More of them than there are places to keep them. */
     { "many amounts", "day A { sled 2 x 3 at 30 kg plus 2.5 kg each week }" },
     { "many efforts", "day A { sled 2 x 3 at rpe 5 plus 0.02 each week }" },
     { "progression", "day A { squat 2 x 3 at 80 kg progression fill; squat 2 x 3 at 80 kg }" },
@@ -38,9 +37,9 @@ static const struct row_recalled rows_recalled[] = {
     { "what is said", "day A { squat 2 x 3 at 5 kg; squat 1 x 1 at 110%; sled 3 x 3 at 50 kg cap 40 kg }" },
 };
 
-static void recalled_holds(void **state)
+static void bare_holds(void **state)
 {
-    const struct row_recalled *row = *state;
+    const struct row_bare *row = *state;
     char text[2048];
     snprintf(text, sizeof text, TWO_GYMS LIFTER "progression fill { when made add 2.5 kg }\n"
              "block winter { for ines; starts 2027-01-04; weeks 200; %s }\n", row->block);
@@ -63,6 +62,6 @@ static void recalled_holds(void **state)
 int main(void)
 {
     struct tests tests = { 0 };
-    tests_add_rows(&tests, EACH(rows_recalled, recalled_holds));
+    tests_add_rows(&tests, EACH(rows_bare, bare_holds));
     return tests_run(&tests);
 }

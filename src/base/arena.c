@@ -6,11 +6,13 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/mman.h>
 
-enum { FIRST_CHUNK = 64 * 1024, LARGEST_STEP = 4 * 1024 * 1024 };
+enum { FIRST_CHUNK = 64 * 1024, HUGE_PAGE = 2 * 1024 * 1024, HUGE_FROM = 2 * HUGE_PAGE };
 
 struct chunk {
     struct chunk *next;
+    void *got; /* what to free: one of huge pages stands at the first of them */
     size_t room, used, zeroed; /* from `zeroed` on nothing was handed out yet, and all is 0 */
     alignas(max_align_t) unsigned char bytes[];
 };
@@ -25,18 +27,31 @@ struct arena {
     struct chunk *first, *current; /* chunks after `current` are empty and wait to be used again */
     jmp_buf *out_of_memory;
     size_t size;
+    size_t step; /* of the next chunk, its head included: twice the last, up to a huge page; what needs more gets one to measure */
     struct budget *budget; /* shared with other pools; NULL: no bound */
     struct ending *endings;
     struct arena *inner, *beside; /* the last one made within it; one made before it within the same */
 };
 
-static struct chunk *chunk_new(size_t room)
+static struct chunk *chunk_new(size_t size)
 {
     /* A large one comes from the system, which has zeroed it; calloc would zero a small one here and now, all of it. */
-    bool large = room > FIRST_CHUNK;
-    struct chunk *chunk = large ? calloc(1, sizeof *chunk + room) : malloc(sizeof *chunk + room);
+    bool large = size > FIRST_CHUNK;
+    struct chunk *chunk = large ? calloc(1, size) : malloc(size);
     if (chunk)
-        chunk->next = NULL, chunk->room = room, chunk->used = 0, chunk->zeroed = large ? 0 : room;
+        *chunk = (struct chunk){ .got = chunk, .room = size - sizeof *chunk, .zeroed = large ? 0 : size - sizeof *chunk };
+    return chunk;
+}
+
+/* The system hands out and clears a page of 2 MiB in the time of a few of 4 KiB; where it has none, nothing is lost. */
+static struct chunk *chunk_huge(size_t size)
+{
+    unsigned char *got = calloc(1, size + HUGE_PAGE);
+    if (!got)
+        return NULL;
+    struct chunk *chunk = (void *)(got + (HUGE_PAGE - (uintptr_t)got % HUGE_PAGE));
+    madvise(chunk, size / HUGE_PAGE * HUGE_PAGE, MADV_HUGEPAGE);
+    *chunk = (struct chunk){ .got = got, .room = size - sizeof *chunk };
     return chunk;
 }
 
@@ -49,7 +64,7 @@ struct arena *arena_new(jmp_buf *out_of_memory)
         free(first);
         return NULL;
     }
-    *arena = (struct arena){ .first = first, .current = first, .out_of_memory = out_of_memory };
+    *arena = (struct arena){ .first = first, .current = first, .step = 2 * FIRST_CHUNK, .out_of_memory = out_of_memory };
     return arena;
 }
 
@@ -117,7 +132,7 @@ void arena_free(struct arena *arena)
     }
     for (struct chunk *chunk = arena->first, *next; chunk; chunk = next) {
         next = chunk->next;
-        free(chunk);
+        free(chunk->got);
     }
     free(arena);
 }
@@ -135,6 +150,17 @@ void arena_reset(struct arena *arena)
     arena_work(arena, size);
 }
 
+/* Of huge pages is what one thing alone fills, and what a pool takes that has filled two of them. */
+static struct chunk *chunk_for(struct arena *arena, size_t size)
+{
+    size_t whole = sizeof(struct chunk) + size, step = arena->step;
+    if (whole > step)
+        return whole >= HUGE_PAGE ? chunk_huge(whole) : chunk_new(whole);
+    if (step < HUGE_PAGE)
+        arena->step *= 2;
+    return step == HUGE_PAGE && arena->size >= HUGE_FROM ? chunk_huge(step) : chunk_new(step);
+}
+
 /* Makes a chunk with `size` bytes free the current one: a waiting one that is large enough, else a new one. */
 static void chunk_advance(struct arena *arena, size_t size)
 {
@@ -143,14 +169,10 @@ static void chunk_advance(struct arena *arena, size_t size)
     while (*link && (*link)->room < size)
         link = &(*link)->next;
     struct chunk *chunk = *link;
-    if (chunk) {
+    if (chunk)
         *link = chunk->next;
-    } else {
-        size_t step = current->room < LARGEST_STEP ? 2 * current->room : LARGEST_STEP;
-        chunk = size < SIZE_MAX / 2 ? chunk_new(size > step ? size : step) : NULL;
-        if (!chunk)
-            arena_exhausted(arena);
-    }
+    else if (!(chunk = chunk_for(arena, size)))
+        arena_exhausted(arena);
     chunk->next = current->next;
     current->next = chunk;
     arena->current = chunk;

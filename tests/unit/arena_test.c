@@ -65,6 +65,33 @@ static void reset_reuses_and_zeroes_again(void **state)
         assert_int_equal(large[i], 0);
 }
 
+/* From some megabytes on the memory comes in pages of 2 MiB, for one large piece at once; twice over, as a pool after another. */
+static void much_memory_is_zeroed_and_kept_apart(void **state)
+{
+    enum { PIECES = 60, PIECE = 200 * 1024, LARGE = 5 * 1024 * 1024 };
+    jmp_buf here;
+    (void)state;
+    for (int turn = 0; turn < 2; turn++) {
+        struct arena *arena = arena_new(&here);
+        for (int again = 0; again < 2; again++) {
+            unsigned char *pieces[PIECES];
+            for (int i = 0; i < PIECES; i++) {
+                size_t size = i == 7 || i == 50 ? LARGE : PIECE;
+                pieces[i] = arena_alloc(arena, size);
+                assert_int_equal((uintptr_t)pieces[i] % _Alignof(max_align_t), 0);
+                for (size_t at = 0; at < size; at += 97)
+                    assert_int_equal(pieces[i][at], 0);
+                assert_int_equal(pieces[i][size - 1], 0);
+                memset(pieces[i], i + 1, size);
+            }
+            for (int i = 0; i < PIECES; i++)
+                assert_true(pieces[i][0] == i + 1 && pieces[i][PIECE - 1] == i + 1);
+            arena_reset(arena);
+        }
+        arena_free(arena);
+    }
+}
+
 static void no_memory_jumps(void **state)
 {
     jmp_buf here;
@@ -244,6 +271,7 @@ int main(void)
         cmocka_unit_test(memory_that_was_used_is_zeroed),
         cmocka_unit_test(large_pieces_do_not_overlap),
         cmocka_unit_test_setup_teardown(reset_reuses_and_zeroes_again, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(much_memory_is_zeroed_and_kept_apart, pool_setup, pool_teardown),
         cmocka_unit_test(no_memory_jumps),
         cmocka_unit_test(a_bound_is_shared),
         cmocka_unit_test(work_is_bounded_too),

@@ -143,13 +143,7 @@ int changes_make(const struct place *place, const struct node *body, const struc
 
 static struct value constant(const struct place *place, struct dec number, enum unit unit, struct span at)
 {
-    struct band *band = NEW(place->club->arena, struct band);
-    struct series_week *week = NEW(place->club->arena, struct series_week);
-    struct series *series = NEW(place->club->arena, struct series);
-    *band = (struct band){ number, number };
-    *week = (struct series_week){ band, 1 };
-    *series = (struct series){ .weeks = week, .count = 1 };
-    return (struct value){ .series = series, .frame = place->frame, .unit = unit, .at = at };
+    return (struct value){ .series = plain_series(place->club, (struct band){ number, number }), .frame = place->frame, .unit = unit, .at = at };
 }
 
 /* A bare deload: `sets to 50%; rpe down 2; load down 10%` (language.md, Changes). */

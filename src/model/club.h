@@ -43,7 +43,10 @@ struct plain_series {
     struct series_week week;
     struct series series;
 };
-enum { PLAIN_BITS = 10, PLAIN_SERIES = 1 << PLAIN_BITS }; /* how many are kept at hand */
+struct plain_table {
+    struct plain_series **slots; /* a hash table, at most half full; each band stands in it once */
+    unsigned count, room;        /* room is a power of two; 0: no value was read yet */
+};
 
 enum { NESTED_MOST = 64 }; /* lifts like lifts, groups in groups, templates from templates */
 
@@ -70,7 +73,7 @@ struct club {
     const char *all; /* interned */
     struct people *everyone; /* what `all` means; NULL: nobody has said it yet */
     const struct gym *gym_default[2]; /* by unit; NULL: nobody needed it yet */
-    struct plain_series *plain[PLAIN_SERIES];
+    struct plain_table plain;
     struct kept_entry **kept; /* NULL: none yet */
     uint32_t kept_count;      /* slots; a power of two */
     int day, days;                   /* the day whose entries are made, counting all of the run's; 0: not a day's */
@@ -179,6 +182,8 @@ const struct node *node_behind(const struct place *place, const struct node *nod
 /* A value node (LIST, RAMP, STEP, WAVE, SETS, AMOUNT, BAND, NUMBER, VAR, WEIGHT or EFFORT) to a series; an empty value after a
  * finding. Effort values of `rir` are turned into rpe by the caller. */
 struct value value_of(const struct place *place, const struct node *node, const struct want *want);
+/* The series that is this band in all weeks and sets: one for the whole model, so that equal ones are the same pointer. */
+const struct series *plain_series(struct club *club, struct band band);
 /* Exactly one number that does not change over weeks; false after a finding. */
 bool number_of(const struct place *place, const struct node *node, const struct want *want, struct dec *number, enum unit *unit);
 bool whole_of(const struct place *place, const struct node *node, const char *what, int least, int most, int *number);

@@ -45,7 +45,8 @@ struct frame {
 
 enum unit { UNIT_NONE, UNIT_PERCENT, UNIT_KILO, UNIT_POUND, UNIT_SECONDS, UNIT_MINUTES, UNIT_METRES, UNIT_STEPS };
 
-/* A written value: its numbers are in `unit` as written (a lb series holds pounds). */
+/* A written value: its numbers are in `unit` as written (a lb series holds pounds). Where it is one number or one band, the same
+ * in all weeks and sets, equal ones are the same series throughout a model, whatever their unit. */
 struct value {
     const struct series *series; /* NULL: none was written */
     const struct frame *frame;

@@ -266,15 +266,37 @@ static const struct node *only_amount(const struct node *node)
     return node && (node->kind == NODE_AMOUNT || node->kind == NODE_NUMBER || node->kind == NODE_BAND) ? node : NULL;
 }
 
-static const struct series *plain_series(struct club *club, struct band band)
+static struct plain_series **plain_slot(const struct plain_table *table, struct band band)
 {
     uint64_t hash = ((uint64_t)band.low.e10 + 31 * (uint64_t)band.high.e10) * UINT64_C(0x9E3779B97F4A7C15);
-    struct plain_series **slot = &club->plain[hash >> (64 - PLAIN_BITS)];
-    if (!*slot || (*slot)->band.low.e10 != band.low.e10 || (*slot)->band.high.e10 != band.high.e10) {
-        struct plain_series *plain = NEW(club->model->arena, struct plain_series);
+    unsigned at = (unsigned)(hash >> 32) & (table->room - 1);
+    for (; table->slots[at]; at = (at + 1) & (table->room - 1))
+        if (table->slots[at]->band.low.e10 == band.low.e10 && table->slots[at]->band.high.e10 == band.high.e10)
+            break;
+    return &table->slots[at];
+}
+
+static void plain_grow(struct arena *arena, struct plain_table *table)
+{
+    struct plain_table grown = { .count = table->count, .room = table->room ? 2 * table->room : 64 };
+    grown.slots = NEW_MANY(arena, struct plain_series *, grown.room);
+    for (unsigned i = 0; i < table->room; i++)
+        if (table->slots[i])
+            *plain_slot(&grown, table->slots[i]->band) = table->slots[i];
+    *table = grown;
+}
+
+const struct series *plain_series(struct club *club, struct band band)
+{
+    struct plain_table *table = &club->plain;
+    if (2 * table->count >= table->room)
+        plain_grow(club->model->arena, table);
+    struct plain_series **slot = plain_slot(table, band);
+    if (!*slot) {
+        struct plain_series *plain = *slot = NEW(club->model->arena, struct plain_series);
         *plain = (struct plain_series){ .band = band, .week = { &plain->band, 1 } };
         plain->series = (struct series){ .weeks = &plain->week, .count = 1 };
-        *slot = plain;
+        table->count++;
     }
     return &(*slot)->series;
 }

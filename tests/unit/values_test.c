@@ -161,6 +161,55 @@ static void the_unit_is_said_in_words(void **state)
     }
 }
 
+static const struct series *series_of(const struct asked *a, int low, int high)
+{
+    struct node numbers[] = { { .kind = NODE_NUMBER, .number = dec_int(low) }, { .kind = NODE_NUMBER, .number = dec_int(high) } };
+    struct node band = { .kind = NODE_BAND, .child = numbers }, amount = { .kind = NODE_AMOUNT, .child = low == high ? numbers : &band };
+    struct node sets = { .kind = NODE_SETS, .child = &amount }, list = { .kind = NODE_LIST, .child = &sets };
+    numbers[0].next = low == high ? NULL : &numbers[1];
+    const struct series *series = value_of(&a->place, &amount, &want_any).series;
+    assert_ptr_equal(series, value_of(&a->place, &list, &want_any).series);
+    amount.text = "kg";
+    assert_ptr_equal(series, value_of(&a->place, &amount, &want_load).series);
+    return series;
+}
+
+/* Of far more than the table has room for at first. */
+static void equal_plain_values_are_one_series(void **state)
+{
+    (void)state;
+    enum { MOST = 60 };
+    static const struct series *known[MOST][MOST];
+    struct asked a = ask("7");
+    for (int again = 0; again < 2; again++)
+        for (int low = 1; low < MOST; low++)
+            for (int high = low; high < MOST; high++) {
+                const struct series *series = series_of(&a, low, high);
+                if (again)
+                    assert_ptr_equal(series, known[low][high]);
+                known[low][high] = series;
+                assert_int_equal(series->count, 1);
+                assert_int_equal(series->weeks[0].count, 1);
+                assert_int_equal(series->weeks[0].sets[0].low.e10, low * DEC_ONE);
+                assert_int_equal(series->weeks[0].sets[0].high.e10, high * DEC_ONE);
+            }
+    told_end(&a.told);
+}
+
+static void those_of_a_bare_deload_too(void **state)
+{
+    (void)state;
+    struct told t = told_club(INES "block winter { for ines; starts 2027-01-04; weeks 4; deload week 4;\n"
+                                   "day A { squat 2 x 10 at 50% } }");
+    const struct block *block = t.model->blocks[0];
+    const struct change *changes = block->deloads[0].changes;
+    const struct group *group = &block->days[0].entries[0].groups[0];
+    assert_ptr_equal(changes[0].value.series, group->load.series);
+    assert_ptr_equal(changes[1].value.series, group->sets.series);
+    assert_ptr_equal(changes[2].value.series, group->reps.series);
+    told_end(&t);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -170,6 +219,8 @@ int main(void)
         cmocka_unit_test(whole_numbers_and_times),
         cmocka_unit_test(weights_take_the_files_unit),
         cmocka_unit_test(the_unit_is_said_in_words),
+        cmocka_unit_test(equal_plain_values_are_one_series),
+        cmocka_unit_test(those_of_a_bare_deload_too),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

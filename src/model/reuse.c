@@ -241,10 +241,11 @@ static const char *const *notes_of_group(const struct place *place, const struct
 static void fold_group(struct folding *f, const struct node *group, const struct week_set *around)
 {
     bool ok;
-    struct week_set weeks = weeks_of(f->place, group->child, f->place->calendar->weeks, &ok);
-    for (size_t i = 0; i < sizeof weeks.bits / sizeof *weeks.bits; i++)
-        weeks.bits[i] &= around->bits[i];
-    struct weeks_line line = { .weeks = weeks, .at = { group->at.start, group->child->at.end } };
+    struct week_set *weeks = NEW(f->place->club->passing, struct week_set);
+    *weeks = weeks_of(f->place, group->child, f->place->calendar->weeks, &ok);
+    for (size_t i = 0; i < sizeof weeks->bits / sizeof *weeks->bits; i++)
+        weeks->bits[i] &= around->bits[i];
+    struct weeks_line line = { .weeks = *weeks, .at = { group->at.start, group->child->at.end } };
     line.notes = notes_of_group(f->place, group, &line.note_count);
     vec_add(f->place->club->arena, &f->out->week_lines, line);
     int lets = f->lets.count;
@@ -253,7 +254,7 @@ static void fold_group(struct folding *f, const struct node *group, const struct
     f->lets_now = NULL;
     for (const struct node *node = group->child->next; node; node = node->next)
         if (node->kind != NODE_TITLE && node->kind != NODE_NOTE)
-            fold_statement(f, node, &weeks);
+            fold_statement(f, node, weeks);
     f->lets.count = lets;
     f->lets_now = NULL;
 }
@@ -297,7 +298,7 @@ static void fold_statement(struct folding *f, const struct node *node, const str
     if (!f->lets_now)
         lets_copy(f);
     struct part part = { .node = node, .level = f->level, .file = f->chain->decls.at[f->level]->file,
-                         .origin = f->chain->origins.at[f->level], .weeks = *weeks, .group_weeks = *weeks,
+                         .origin = f->chain->origins.at[f->level], .weeks = *weeks, .group_weeks = weeks,
                          .lets = f->lets_now, .let_count = f->lets.count, .let_index = f->let_index };
     if (fold == FOLD_NONE || (fold == FOLD_REPLACES && !check_once(f, node)))
         return;
@@ -323,9 +324,9 @@ static void drop_gone(struct parts *parts)
 
 void parts_of(const struct place *place, const struct chain *chain, struct parts *out)
 {
-    struct week_set all = { 0 };
+    struct week_set *all = NEW(place->club->passing, struct week_set);
     for (int week = 1; week <= place->calendar->weeks; week++)
-        week_add(&all, week);
+        week_add(all, week);
     struct folding f = { .place = place, .chain = chain, .out = out, .labels.arena = place->club->arena };
     *out = (struct parts){ 0 };
     for (f.level = 0; f.level < chain->decls.count; f.level++) {
@@ -337,7 +338,7 @@ void parts_of(const struct place *place, const struct chain *chain, struct parts
         memset(f.said, 0, sizeof f.said);
         const struct node *body = chain->decls.at[f.level]->node;
         for (const struct node *node = body->child; node; node = node->next)
-            fold_statement(&f, node, &all);
+            fold_statement(&f, node, all);
         f.place = place;
     }
     drop_gone(out);

@@ -144,7 +144,7 @@ static void note_cell(struct out *to, const struct row *row)
     if (!row->run->has_load && row->run->open)
         note_add(to, begun, row->run->open);
     for (int i = 0; i < group->note_count; i++)
-        note_add(to, begun, group->notes[i]);
+        note_add(to, begun, group_notes(entry, group)[i]);
     for (int i = 0; i < entry->note_count; i++)
         note_add(to, begun, entry->notes[i]);
     for (int i = 0; i < row->entry->note_count; i++)

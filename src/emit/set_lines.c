@@ -276,12 +276,12 @@ static void table_lines(struct sheet *sheet, const struct row *row)
     }
 }
 
-static void group_notes(struct sheet *sheet, const struct group *group)
+static void say_notes(struct sheet *sheet, const struct entry *entry, const struct group *group)
 {
     for (int i = 0; i < group->note_count; i++) {
         line_begin(&sheet->lines, SHEET_LABEL, "", SHEET_INDENT);
         line_say(&sheet->lines, 0, "Note:");
-        line_words(&sheet->lines, 1, group->notes[i]);
+        line_words(&sheet->lines, 1, group_notes(entry, group)[i]);
         line_end(&sheet->lines);
     }
 }
@@ -297,7 +297,7 @@ static void group_lines(struct sheet *sheet, struct row *row, bool again)
     if (row->group->run_count == 0)
         return;
     details_lines(sheet, row);
-    group_notes(sheet, row->group->group);
+    say_notes(sheet, row->entry->entry, row->group->group);
     if (row->group->role != ROLE_WARM_UP)
         done_lines(sheet, row);
     table_lines(sheet, row);

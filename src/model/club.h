@@ -266,7 +266,8 @@ int block_weeks_of(struct club *club, struct decl *decl);
 
 /* ---- kept.c: what was made of a plain line, for others of the same words ---- */
 bool kept_find(const struct place *place, const struct node *line, struct entry *out);
-void kept_add(const struct place *place, const struct node *line, const struct entry *entry, struct group *groups);
+/* Shares what was made of a line; `opened` is its node with its children. */
+void kept_add(const struct place *place, const struct node *line, const struct node *opened, struct entry *entry, struct group *groups);
 
 /* ---- seasons.c ---- */
 void seasons_make(struct club *club); /* before blocks */

@@ -229,9 +229,11 @@ static bool is_member(struct parse *p, const struct token *token)
 static bool take_lines(struct parse *p, struct token *token)
 {
     struct list entries = { 0 };
+    const struct stretch *last;
     uint32_t from = token->at.start - p->source->base;
-    for (uint32_t end; from && (end = plain_find(p->arena, p->plain, from)); from = plain_next(p->plain, end)) {
+    for (uint32_t end; from && (end = plain_find(p->arena, p->plain, from, &last)); from = plain_next(p->plain, end)) {
         struct node *entry = node_flag(node_of(p, NODE_ENTRY, span_of(p, from, end), NULL, 0), FLAG_PLAIN);
+        entry->stretch = last;
         entries = list_join(entries, (struct list){ .first = entry, .last = entry });
     }
     if (!entries.first)

@@ -120,7 +120,7 @@ static struct node *name(struct line *l)
 
 static struct node *text(struct line *l)
 {
-    const char *from = l->at, *end = *from == '"' ? plain_text_end(from) : NULL;
+    const char *from = l->at, *end = *from == '"' ? plain_text_end(from, end_of(l->plain)) : NULL;
     if (!end) {
         l->odd = true;
         return NULL;
@@ -392,7 +392,7 @@ static const char *note_end(struct stretch *stretch, const char *note, const cha
 {
     if (stretch->note && stretch->note_length <= text_end - note && !memcmp(stretch->note, note, stretch->note_length))
         return note + stretch->note_length;
-    const char *end = plain_text_end(note - 1);
+    const char *end = plain_text_end(note - 1, text_end);
     if (end)
         stretch->note = note, stretch->note_length = (uint32_t)(end - note);
     return end;
@@ -423,7 +423,7 @@ static const struct stretch *stretches_of(struct arena *arena, struct plain *pla
     for (int i = 0; i < line->notes->count; i++) {
         const char *note = line->notes->texts[i];
         last = known_give(arena, &plain->known, last, words, (size_t)(text_end - words), (uint32_t)(note - words), true);
-        words = plain_text_end(note - 1);
+        words = plain_text_end(note - 1, text_end);
     }
     if (words == line->end)
         return last;

@@ -450,6 +450,12 @@ uint32_t plain_next(const struct plain *plain, uint32_t from)
     return at > end && is_class(at, LETTER) ? (uint32_t)(at - text) : 0;
 }
 
+uint32_t plain_next_day(const struct plain *plain, uint32_t from)
+{
+    uint32_t next = plain_next(plain, from);
+    return next && is_word(plain->source->text + next, "day") ? next : 0;
+}
+
 /* ---- a day of nothing else ---- */
 
 static struct node *weekdays(struct line *l)

@@ -36,7 +36,8 @@ uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from, con
 /* A day from its `day` on in which nothing stands but plain lines, titles and notes, for the text's tree; NULL: it is another. */
 struct parse;
 struct node *plain_day(struct parse *p, uint32_t from);
-/* Where, with nothing but line ends behind a plain line's end, another may start; 0: nowhere. */
+/* Where, with nothing but line ends behind a plain line's end, another may start; behind a day's, another day. 0: nowhere. */
 uint32_t plain_next(const struct plain *plain, uint32_t from);
+uint32_t plain_next_day(const struct plain *plain, uint32_t from);
 
 #endif

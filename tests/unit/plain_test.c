@@ -291,7 +291,9 @@ static void days_of_plain_lines_are_plain(void **state)
     static const char *const days[] = {
         "day A { }", "day A on mon { squat 3 x 5 }", "day 1 {\n squat 3 x 5\n row 3 x 8\n}", "day A on mon, thu {\n title \"x\"\n note \"y\"; squat 3 x 5;; row 2 x 8 }",
         "day long-name on sun {\r\n\r\n note \"y\"\r\n squat 3 x 5\r\n  then 2 x 4\r\n}", "day A{squat 3 x 5}", "day A { ;; }", "day 1.5 { title \"a\" }",
-        "day A { squat 3 x 5 }; day B { row 3 x 8 }", "day A { squat 3 x 5 }\nday B { row 3 x 8 }", "day A { squat 3 x 5 } # why\n", NULL,
+        "day A { squat 3 x 5 }; day B { row 3 x 8 }", "day A { squat 3 x 5 }\nday B { row 3 x 8 }", "day A { squat 3 x 5 } # why\n",
+        "day A { squat 3 x 5 }\n\n  day B { row 3 x 8 }\n\tday C { }\nday D { squat $x x 5 }\nday E { squat 3 x 5 }", "day A { squat 3 x 5 }\n# why\nday B { row 3 x 8 }",
+        "day A { squat 3 x 5 }\nnote \"x\"; day B { row 3 x 8 }", NULL,
     };
     static const char *const followed[] = { "day A { squat 3 x 5 } day B { }", "day A { squat 3 x 5 } }", "day A { squat 3 x 5 } {", "day A { squat 3 x 5 }\n{ }",
                                             "day A { squat 3 x 5 } row", "day A on xyz { bensh 3 x 5 }", NULL };

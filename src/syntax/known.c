@@ -42,7 +42,7 @@ struct stretch *known_give(struct arena *arena, struct known *known, const struc
     if (!known->slots)
         known->slots = NEW_MANY(arena, struct stretch *, known->count);
     struct stretch **slot = slot_of(known, before, words, left);
-    if (starts_with(*slot, before, words, left) && (*slot)->length == length && (*slot)->noted == noted)
+    if (starts_with(*slot, before, words, left) && (*slot)->length == length)
         return *slot;
     struct stretch *stretch = NEW(arena, struct stretch);
     *stretch = (struct stretch){ .before = before, .words = words, .length = length, .hash = hash_behind(before, words, length), .noted = noted };
@@ -52,7 +52,7 @@ struct stretch *known_give(struct arena *arena, struct known *known, const struc
 bool known_alike(const struct stretch *a, const struct stretch *b)
 {
     for (; a && b && a != b; a = a->before, b = b->before)
-        if (a->length != b->length || a->noted != b->noted || memcmp(a->words, b->words, a->length) != 0)
+        if (a->length != b->length || memcmp(a->words, b->words, a->length) != 0)
             return false;
     return a == b;
 }

@@ -296,7 +296,7 @@ static void days_of_plain_lines_are_plain(void **state)
         "day A { squat 3 x 5 }\nnote \"x\"; day B { row 3 x 8 }", NULL,
     };
     static const char *const followed[] = { "day A { squat 3 x 5 } day B { }", "day A { squat 3 x 5 } }", "day A { squat 3 x 5 } {", "day A { squat 3 x 5 }\n{ }",
-                                            "day A { squat 3 x 5 } row", "day A on xyz { bensh 3 x 5 }", NULL };
+                                            "day A { squat 3 x 5 } row", "day A { squat 3 x 5 }\nweek 2 { }", "day A on xyz { bensh 3 x 5 }", NULL };
     days_agree(*state, days, true, true);
     days_agree(*state, followed, true, false); /* what stands behind them, and what names mean, is said elsewhere */
 }

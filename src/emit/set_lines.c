@@ -279,9 +279,10 @@ static void table_lines(struct sheet *sheet, const struct row *row)
 static void say_notes(struct sheet *sheet, const struct entry *entry, const struct group *group)
 {
     for (int i = 0; i < group->note_count; i++) {
+        struct group_note note = group_note(entry, group, i);
         line_begin(&sheet->lines, SHEET_LABEL, "", SHEET_INDENT);
         line_say(&sheet->lines, 0, "Note:");
-        line_words(&sheet->lines, 1, group_notes(entry, group)[i]);
+        line_coach(&sheet->lines, 1, note.text, note.length);
         line_end(&sheet->lines);
     }
 }

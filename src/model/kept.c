@@ -1,6 +1,6 @@
 /* Plain lines of the same words are alike wherever they stand: coaches write most of a week again in the next. Their
  * entries share the groups of the first, whose places count from each group's start (group_place). Where a note is a group's last
- * word each entry has its own (group_notes).
+ * word each entry has its own (group_note).
  *
  * Not within a day: there, who looks at a group wants to know which of two it is. */
 #include "model/club.h"
@@ -13,10 +13,10 @@ struct kept_entry {
     struct group_own *next; /* room for those of another line */
 };
 
-static const char *words_of(const struct place *place, const struct node *line)
+static const char *words_of(const struct place *place, const struct node *node)
 {
     const struct source *source = place->file->tree->source;
-    return source->text + (line->at.start - source->base);
+    return source->text + (node->at.start - source->base);
 }
 
 static void slots_make(struct club *club)
@@ -39,20 +39,19 @@ static struct kept_entry **slot_of(struct club *club, const struct stretch *word
 
 /* What an entry has of its own whose words begin at `words`. Groups that stand behind a note of another length move with it.
  * Returns whether it is what the known one has. */
-static bool own_make(struct club *club, const struct entry *known, const char *words, struct group_own *out)
+static bool own_make(const struct entry *known, const char *words, struct group_own *out)
 {
     uint32_t moved = 0; /* modulo 2^32: it may be less than nothing */
     bool same = true;
     for (int i = 0; i < known->group_count; i++) {
         struct group_own own = known->own[i];
-        uint32_t begins = known->groups[i].at.end, length = own.end - own.start - begins - 1; /* of the known note */
+        size_t length = group_note_length(&own, &known->groups[i]);
         own.start += moved;
         own.end += moved;
-        const char *note = words + (own.start + begins);
+        const char *note = words + (own.start + known->groups[i].at.end);
         if (own.note && (strncmp(note, own.note, length) != 0 || note[length] != '"')) {
-            const char *end = strchr(note, '"');
-            own.note = intern(club->interner, note, (size_t)(end - note));
-            own.end = (uint32_t)(end + 1 - words);
+            own.note = note;
+            own.end = (uint32_t)(strchr(note, '"') + 1 - words);
             moved = own.end - known->own[i].end;
             same = false;
         }
@@ -70,7 +69,7 @@ bool kept_find(const struct place *place, const struct node *line, struct entry 
     if (!kept || kept->day == club->day || kept->entry.origin != place->origin || !known_alike(kept->words, line->stretch))
         return false;
     kept->day = club->day;
-    if (!own_make(club, &kept->entry, words_of(place, line), kept->next)) {
+    if (!own_make(&kept->entry, words_of(place, line), kept->next)) {
         kept->entry.own = kept->next;
         kept->next = NEW_MANY(club->model->arena, struct group_own, kept->entry.group_count);
     }
@@ -90,11 +89,11 @@ static void move_back(struct span *at, uint32_t start)
 
 /* Every place that a plain line's group may have. A note of the entry's own stands behind all of them: it ends the group, which as a
  * place of its own ends where that note's text begins. */
-static struct group_own share(struct club *club, struct group *group, const struct node *node, uint32_t line)
+static struct group_own share(const struct place *place, struct group *group, const struct node *node, const struct node *line)
 {
     const struct node *note = group_last_note(node);
     uint32_t start = group->at.start;
-    struct group_own own = { start - line, group->at.end - line, note ? note->text : NULL };
+    struct group_own own = { start - line->at.start, group->at.end - line->at.start, note ? words_of(place, note) + 1 : NULL };
     struct span *places[] = { &group->at, &group->load_at, &group->sets.at, &group->reps.at, &group->load.at };
     if (note) {
         group->at.end = note->at.start + 1;
@@ -103,7 +102,7 @@ static struct group_own share(struct club *club, struct group *group, const stru
     for (size_t i = 0; i < sizeof places / sizeof *places; i++)
         move_back(places[i], start);
     if (group->more) {
-        struct group_more *more = NEW(club->arena, struct group_more);
+        struct group_more *more = NEW(place->club->arena, struct group_more);
         *more = *group->more;
         move_back(&more->progression_at, start);
         move_back(&more->cap.at, start);
@@ -121,7 +120,7 @@ void kept_add(const struct place *place, const struct node *line, const struct n
     struct group_own *own = NEW_MANY(club->arena, struct group_own, entry->group_count);
     const struct node *group = node_child(opened, NODE_GROUP);
     for (int i = 0; i < entry->group_count; i++, group = node_next(group, NODE_GROUP))
-        own[i] = share(club, &groups[i], group, line->at.start);
+        own[i] = share(place, &groups[i], group, line);
     entry->own = own;
     struct kept_entry **slot = slot_of(club, line->stretch);
     if (!*slot)

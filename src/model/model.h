@@ -14,6 +14,8 @@
 #include "calc/series.h"
 #include "syntax/tree.h"
 
+#include <string.h>
+
 enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000, LADDERS_FEW = 8 };
 
 /* Who used a template or a scheme from where, nearest first. */
@@ -285,7 +287,7 @@ struct group {
     struct span load_at;        /* of the clause */
     struct seconds_band rest, pause;
     const char *tempo;
-    const char *const *notes; /* read them through group_notes */
+    const char *const *notes; /* read them through group_note */
     int note_count;
     const struct group_more *more; /* NULL: nothing of it is said */
 };
@@ -298,7 +300,7 @@ static inline const struct group_more *group_more(const struct group *group)
 /* What an entry has of a group that it shares with others. */
 struct group_own {
     uint32_t start, end; /* from the entry's start */
-    const char *note;    /* its only one; NULL: it has none, or all share it */
+    const char *note;    /* its only one: where its text begins in the file; NULL: it has none, or all share it */
 };
 struct entry {
     struct span at; /* of the lift's name */
@@ -331,10 +333,24 @@ static inline struct span group_place(const struct entry *entry, const struct gr
     return (struct span){ start + at.start, at.end == group->at.end ? entry->at.start + own->end : start + at.end };
 }
 
-/* Its notes in this entry: note_count of them. */
-static inline const char *const *group_notes(const struct entry *entry, const struct group *group)
+/* What the group shares of the words ends where the text of an own note begins; behind that text stands a ". */
+static inline size_t group_note_length(const struct group_own *own, const struct group *group)
 {
-    return group->notes || !group->note_count ? group->notes : &group_own(entry, group)->note;
+    return own->end - own->start - group->at.end - 1;
+}
+
+/* A note as it stands in the file; no NUL need be behind it. */
+struct group_note {
+    const char *text;
+    size_t length;
+};
+/* One of its note_count in this entry. */
+static inline struct group_note group_note(const struct entry *entry, const struct group *group, int index)
+{
+    if (group->notes)
+        return (struct group_note){ group->notes[index], strlen(group->notes[index]) };
+    const struct group_own *own = group_own(entry, group);
+    return (struct group_note){ own->note, group_note_length(own, group) };
 }
 
 struct day {

@@ -129,11 +129,16 @@ static void tempo_cell(struct out *to, const struct row *row)
         out_text(to, row->group->group->tempo);
 }
 
-static void note_add(struct out *to, size_t begun, const char *note)
+static void note_bytes(struct out *to, size_t begun, const char *note, size_t length)
 {
     if (to->used > begun)
         out_text(to, "; ");
-    out_text(to, note);
+    out_bytes(to, note, length);
+}
+
+static void note_add(struct out *to, size_t begun, const char *note)
+{
+    note_bytes(to, begun, note, strlen(note));
 }
 
 static void note_cell(struct out *to, const struct row *row)
@@ -143,8 +148,10 @@ static void note_cell(struct out *to, const struct row *row)
     const struct entry *entry = row->entry->entry;
     if (!row->run->has_load && row->run->open)
         note_add(to, begun, row->run->open);
-    for (int i = 0; i < group->note_count; i++)
-        note_add(to, begun, group->notes[i]);
+    for (int i = 0; i < group->note_count; i++) {
+        struct group_note note = group_note(entry, group, i);
+        note_bytes(to, begun, note.text, note.length);
+    }
     for (int i = 0; i < entry->note_count; i++)
         note_add(to, begun, entry->notes[i]);
     for (int i = 0; i < row->entry->note_count; i++)

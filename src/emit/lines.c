@@ -90,8 +90,13 @@ void line_say(struct lines *lines, int gap, const char *text)
 
 void line_words(struct lines *lines, int gap, const char *text)
 {
+    line_coach(lines, gap, text, strlen(text));
+}
+
+void line_coach(struct lines *lines, int gap, const char *words, size_t count)
+{
     out_clear(&lines->word);
-    visible_add(&lines->word, text, strlen(text), VISIBLE_BREAKS);
+    visible_add(&lines->word, words, count, VISIBLE_BREAKS);
     const char *bytes = lines->word.at;
     size_t length = lines->word.used, at = 0;
     bool first = true, broken = false;

@@ -25,7 +25,9 @@ void line_begin(struct lines *lines, int at, const char *label, int indent);
 void line_stop(struct lines *lines, int column);
 void line_piece(struct lines *lines, int gap, const char *bytes, size_t length); /* `gap` spaces before it, at least */
 void line_say(struct lines *lines, int gap, const char *text);
-void line_words(struct lines *lines, int gap, const char *text); /* the coach's words: made visible, broken at spaces */
+/* The coach's words: made visible, broken at spaces. */
+void line_words(struct lines *lines, int gap, const char *text);
+void line_coach(struct lines *lines, int gap, const char *words, size_t count);
 void line_end(struct lines *lines);
 
 void lines_rule(struct lines *lines, char c);

@@ -276,12 +276,13 @@ static void table_lines(struct sheet *sheet, const struct row *row)
     }
 }
 
-static void group_notes(struct sheet *sheet, const struct group *group)
+static void say_notes(struct sheet *sheet, const struct entry *entry, const struct group *group)
 {
     for (int i = 0; i < group->note_count; i++) {
+        struct group_note note = group_note(entry, group, i);
         line_begin(&sheet->lines, SHEET_LABEL, "", SHEET_INDENT);
         line_say(&sheet->lines, 0, "Note:");
-        line_words(&sheet->lines, 1, group->notes[i]);
+        line_coach(&sheet->lines, 1, note.text, note.length);
         line_end(&sheet->lines);
     }
 }
@@ -297,7 +298,7 @@ static void group_lines(struct sheet *sheet, struct row *row, bool again)
     if (row->group->run_count == 0)
         return;
     details_lines(sheet, row);
-    group_notes(sheet, row->group->group);
+    say_notes(sheet, row->entry->entry, row->group->group);
     if (row->group->role != ROLE_WARM_UP)
         done_lines(sheet, row);
     table_lines(sheet, row);

@@ -18,6 +18,11 @@ const char *week_kind_name(enum week_kind kind)
     return week_kind_words[kind];
 }
 
+struct lift_list {
+    struct numbers numbers;
+    VEC(const struct lift *) list;
+};
+
 struct block_making {
     struct club *club;
     struct decl *decl;
@@ -33,6 +38,9 @@ struct block_making {
     int run;
     struct numbers rotating, labels; /* labels of rotations; of days */
     struct numbers people; /* for whom it is; without an arena until it is asked */
+    struct lift_list lifts; /* someone may train here; without an arena until they are asked */
+    const struct week_set *frame_weeks; /* whose frame is day_frame */
+    const struct frame *day_frame;
     bool is_template;
     int next_id;
     VEC(struct change_list) deloads;
@@ -412,6 +420,16 @@ static void day_gym(const struct place *place, const struct node *node, struct d
         day->gym = gym_of(place->club, gym);
 }
 
+/* Mostly that of the day before, which stands in the same group of weeks. */
+static const struct frame *day_frame(struct block_making *m, const struct place *place, const struct part *part)
+{
+    if (m->frame_weeks != part->group_weeks) {
+        m->frame_weeks = part->group_weeks;
+        m->day_frame = frame_of(place, part->group_weeks);
+    }
+    return m->day_frame;
+}
+
 static void day_make_one(struct block_making *m, const struct part *part)
 {
     struct place place = place_of_part(m, part);
@@ -422,7 +440,7 @@ static void day_make_one(struct block_making *m, const struct part *part)
     VEC(const struct node *) lets = { 0 };
     for (const struct node *let = node_child(node, NODE_LET); let; let = node_next(let, NODE_LET))
         vec_add(m->club->arena, &lets, let);
-    place.frame = scope.frame = around.frame = frame_of(&place, &part->group_weeks);
+    place.frame = scope.frame = around.frame = day_frame(m, &place, part);
     scope.lets = lets.at, scope.let_count = lets.count;
     scope.index = lets_index(m->club->arena, lets.at, lets.count);
     place.scope = &scope;
@@ -510,11 +528,6 @@ static void check_label(struct block_making *m, const struct origin *origin, str
     diag_help(m->club->findings, finding, "its days are: %s", list);
 }
 
-struct lift_list {
-    struct numbers numbers;
-    VEC(const struct lift *) list;
-};
-
 static void lift_add(struct arena *arena, struct lift_list *lifts, const struct lift *lift)
 {
     if (numbers_give(&lifts->numbers, lift, 0) == lifts->list.count)
@@ -540,16 +553,19 @@ static void change_lifts(struct arena *arena, struct lift_list *lifts, const str
 }
 
 /* Every lift someone may train in the block: written, swapped in, added, or used for one an athlete avoids. */
-static struct lift_list block_lifts(struct block_making *m)
+static const struct lift_list *block_lifts(struct block_making *m)
 {
-    struct lift_list lifts = { .numbers.arena = m->club->arena };
+    struct lift_list *lifts = &m->lifts;
+    if (lifts->numbers.arena)
+        return lifts;
+    lifts->numbers.arena = m->club->arena;
     for (int i = 0; i < m->days.count; i++)
-        entries_lifts(m->club->arena, &lifts, m->days.at[i].entries, m->days.at[i].entry_count);
-    change_lifts(m->club->arena, &lifts, m->deloads.at, m->deloads.count);
-    change_lifts(m->club->arena, &lifts, m->tapers.at, m->tapers.count);
-    change_lifts(m->club->arena, &lifts, m->adjusts.at, m->adjusts.count);
+        entries_lifts(m->club->arena, lifts, m->days.at[i].entries, m->days.at[i].entry_count);
+    change_lifts(m->club->arena, lifts, m->deloads.at, m->deloads.count);
+    change_lifts(m->club->arena, lifts, m->tapers.at, m->tapers.count);
+    change_lifts(m->club->arena, lifts, m->adjusts.at, m->adjusts.count);
     for (int i = 0; i < m->block->instead_count; i++)
-        lift_add(m->club->arena, &lifts, m->block->instead[i]);
+        lift_add(m->club->arena, lifts, m->block->instead[i]);
     return lifts;
 }
 
@@ -565,9 +581,9 @@ static void block_instead(struct block_making *m)
     m->block->instead_count = m->plain ? m->plain->instead_count : lifts.list.count;
 }
 
-static void check_lift(struct block_making *m, const struct lift_list *lifts, const struct origin *origin, struct span at,
-                       const struct lift *lift)
+static void check_lift(struct block_making *m, const struct origin *origin, struct span at, const struct lift *lift)
 {
+    const struct lift_list *lifts = block_lifts(m);
     if (numbers_known(&lifts->numbers, lift, 0) >= 0)
         return;
     struct place place = m->place;
@@ -585,13 +601,13 @@ static void check_lift(struct block_making *m, const struct lift_list *lifts, co
 }
 
 /* A lift's own words inside a change, so that the finding points at the name and not at the whole line. */
-static void check_changes(struct block_making *m, const struct lift_list *lifts, const struct change_list *lists, int count)
+static void check_changes(struct block_making *m, const struct change_list *lists, int count)
 {
     for (int i = 0; i < count; i++)
         for (int j = 0; j < lists[i].change_count; j++) {
             const struct change *change = &lists[i].changes[j];
             for (int k = 0; k < change->lift_count; k++)
-                check_lift(m, lifts, change->origin, change->lift_at ? change->lift_at[k] : change->at, change->lifts[k]);
+                check_lift(m, change->origin, change->lift_at ? change->lift_at[k] : change->at, change->lifts[k]);
             for (int k = 0; k < change->day_count; k++)
                 check_label(m, change->origin, change->day_at ? change->day_at[k] : change->at, change->days[k]);
             if (change->verb == CHANGE_ADD)
@@ -611,10 +627,9 @@ static void check_of_days(struct block_making *m, const struct entry *entries, i
 
 static void check_names(struct block_making *m)
 {
-    struct lift_list lifts = block_lifts(m);
-    check_changes(m, &lifts, m->deloads.at, m->deloads.count);
-    check_changes(m, &lifts, m->tapers.at, m->tapers.count);
-    check_changes(m, &lifts, m->adjusts.at, m->adjusts.count);
+    check_changes(m, m->deloads.at, m->deloads.count);
+    check_changes(m, m->tapers.at, m->tapers.count);
+    check_changes(m, m->adjusts.at, m->adjusts.count);
     for (int i = 0; i < m->rotations.count; i++)
         for (int j = 0; j < m->rotations.at[i].label_count; j++)
             check_label(m, NULL, m->rotations.at[i].label_at[j], m->rotations.at[i].labels[j]);

@@ -236,8 +236,8 @@ struct part {
     int level; /* 0: the template at the root of the chain */
     const struct file_unit *file;
     const struct origin *origin;
-    struct week_set weeks;       /* days, rotations: the weeks in which they hold */
-    struct week_set group_weeks; /* of the weeks group around it; all without one */
+    struct week_set weeks; /* days, rotations: the weeks in which they hold */
+    const struct week_set *group_weeks; /* of the weeks group around it, one for all that stands in it; all weeks without one */
     const struct node *const *lets; /* of the weeks groups around it, the nearest last */
     int let_count;
     const struct let_index *let_index;
@@ -266,7 +266,8 @@ int block_weeks_of(struct club *club, struct decl *decl);
 
 /* ---- kept.c: what was made of a plain line, for others of the same words ---- */
 bool kept_find(const struct place *place, const struct node *line, struct entry *out);
-void kept_add(const struct place *place, const struct node *line, const struct entry *entry, struct group *groups);
+/* Shares what was made of a line; `opened` is its node with its children. */
+void kept_add(const struct place *place, const struct node *line, const struct node *opened, struct entry *entry, struct group *groups);
 
 /* ---- seasons.c ---- */
 void seasons_make(struct club *club); /* before blocks */

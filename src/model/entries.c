@@ -512,9 +512,10 @@ static void entry_make(const struct place *place, const struct node *written, st
     int said = findings_said(place->club->findings);
     if (kept_find(place, written, entry))
         return;
-    struct group *groups = entry_make_new(place, entry_open(place->file->tree, written, &room), entry);
+    const struct node *opened = entry_open(place->file->tree, written, &room);
+    struct group *groups = entry_make_new(place, opened, entry);
     if (findings_said(place->club->findings) == said)
-        kept_add(place, written, entry, groups);
+        kept_add(place, written, opened, entry, groups);
 }
 
 struct entry_list {

@@ -14,6 +14,8 @@
 #include "calc/series.h"
 #include "syntax/tree.h"
 
+#include <string.h>
+
 enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000, LADDERS_FEW = 8 };
 
 /* Who used a template or a scheme from where, nearest first. */
@@ -274,7 +276,7 @@ struct group {
     enum role role;
     enum reps_kind reps_kind;
     enum load_kind load_kind;
-    bool shared;                /* by entries of the same words: its places count from the entry's start */
+    bool shared;                /* by entries of the same words: its places count from its own start, see group_own */
     bool every_week;            /* without `in weeks` */
     bool load_is_rir;           /* written as rir: values are reps left */
     bool load_minus;            /* bodyweight minus */
@@ -285,7 +287,7 @@ struct group {
     struct span load_at;        /* of the clause */
     struct seconds_band rest, pause;
     const char *tempo;
-    const char *const *notes;
+    const char *const *notes; /* read them through group_note */
     int note_count;
     const struct group_more *more; /* NULL: nothing of it is said */
 };
@@ -295,11 +297,17 @@ static inline const struct group_more *group_more(const struct group *group)
     return group->more ? group->more : &nothing;
 }
 
+/* What an entry has of a group that it shares with others. */
+struct group_own {
+    uint32_t start, end; /* from the entry's start */
+    const char *note;    /* its only one: where its text begins in the file; NULL: it has none, or all share it */
+};
 struct entry {
     struct span at; /* of the lift's name */
     const struct origin *origin;
     const struct lift *const *lifts; /* the first is planned; the others are her choice */
     const struct group *groups;
+    const struct group_own *own; /* by group, where these are shared */
     int lift_count, group_count;
     int superset; /* 0: none; else a number within the day */
     int superset_minutes;
@@ -309,12 +317,40 @@ struct entry {
     int note_count;
 };
 
+static inline const struct group_own *group_own(const struct entry *entry, const struct group *group)
+{
+    return &entry->own[group - entry->groups];
+}
+
 /* Where words of a group of this entry stand in the files. */
 static inline struct span group_place(const struct entry *entry, const struct group *group, struct span at)
 {
     if (!group->shared || !span_is_somewhere(at))
         return at;
-    return (struct span){ entry->at.start + at.start, entry->at.start + at.end };
+    const struct group_own *own = group_own(entry, group);
+    uint32_t start = entry->at.start + own->start;
+    /* Nothing but the group itself ends with it, where a note of an entry's own ends it. */
+    return (struct span){ start + at.start, at.end == group->at.end ? entry->at.start + own->end : start + at.end };
+}
+
+/* What the group shares of the words ends where the text of an own note begins; behind that text stands a ". */
+static inline size_t group_note_length(const struct group_own *own, const struct group *group)
+{
+    return own->end - own->start - group->at.end - 1;
+}
+
+/* A note as it stands in the file; no NUL need be behind it. */
+struct group_note {
+    const char *text;
+    size_t length;
+};
+/* One of its note_count in this entry. */
+static inline struct group_note group_note(const struct entry *entry, const struct group *group, int index)
+{
+    if (group->notes)
+        return (struct group_note){ group->notes[index], strlen(group->notes[index]) };
+    const struct group_own *own = group_own(entry, group);
+    return (struct group_note){ own->note, group_note_length(own, group) };
 }
 
 struct day {

@@ -86,6 +86,12 @@ const struct node *chain_nearest(const struct chain *chain, enum node_kind kind,
 
 /* ---- folding ---- */
 
+/* The days of a label. */
+struct label_days {
+    int last;              /* part */
+    int level;             /* its */
+    struct week_set weeks; /* of all at this level */
+};
 struct folding {
     const struct place *place;
     const struct chain *chain;
@@ -97,7 +103,7 @@ struct folding {
     bool dropped[NODE_KIND_COUNT];        /* what stood further down has gone */
     const struct node *said[NODE_KIND_COUNT]; /* at this level, of what is said once */
     struct numbers labels;
-    VEC(int) days;   /* by label: its latest part */
+    VEC(struct label_days) days;
     VEC(int) before; /* by part: the one of its label before it; -1: none, or no day */
 };
 
@@ -142,18 +148,18 @@ static void drop_lower(struct folding *f, enum node_kind kind)
     f->dropped[kind] = true;
 }
 
-/* The latest day of a label; -1: none. */
-static int last_day(const struct folding *f, const char *label)
+static const struct label_days *days_of(const struct folding *f, const char *label)
 {
+    static const struct label_days none = { .last = -1 };
     int at = numbers_known(&f->labels, label, 0);
-    return at < 0 ? -1 : f->days.at[at];
+    return at < 0 ? &none : &f->days.at[at];
 }
 
 /* Takes the weeks out of the days of a label further down the chain; days with no week left go. Returns whether it met any. */
 static bool drop_days(struct folding *f, const char *label, const struct week_set *weeks)
 {
     bool met = false;
-    for (int i = last_day(f, label); i >= 0; i = f->before.at[i]) {
+    for (int i = f->level > 0 ? days_of(f, label)->last : -1; i >= 0; i = f->before.at[i]) {
         struct part *part = &f->out->list.at[i];
         if (!part->node || part->level >= f->level)
             continue;
@@ -187,7 +193,9 @@ static bool check_once(struct folding *f, const struct node *node)
 static const struct part *day_again(const struct folding *f, const struct part *day)
 {
     const struct part *first = NULL;
-    for (int i = last_day(f, day->label); i >= 0; i = f->before.at[i]) {
+    const struct label_days *days = days_of(f, day->label);
+    bool meet = days->level == f->level && week_sets_meet(&days->weeks, &day->weeks);
+    for (int i = meet ? days->last : -1; i >= 0; i = f->before.at[i]) {
         const struct part *other = &f->out->list.at[i];
         if (other->node && other->level == f->level && week_sets_meet(&other->weeks, &day->weeks))
             first = other;
@@ -241,10 +249,11 @@ static const char *const *notes_of_group(const struct place *place, const struct
 static void fold_group(struct folding *f, const struct node *group, const struct week_set *around)
 {
     bool ok;
-    struct week_set weeks = weeks_of(f->place, group->child, f->place->calendar->weeks, &ok);
-    for (size_t i = 0; i < sizeof weeks.bits / sizeof *weeks.bits; i++)
-        weeks.bits[i] &= around->bits[i];
-    struct weeks_line line = { .weeks = weeks, .at = { group->at.start, group->child->at.end } };
+    struct week_set *weeks = NEW(f->place->club->passing, struct week_set);
+    *weeks = weeks_of(f->place, group->child, f->place->calendar->weeks, &ok);
+    for (size_t i = 0; i < sizeof weeks->bits / sizeof *weeks->bits; i++)
+        weeks->bits[i] &= around->bits[i];
+    struct weeks_line line = { .weeks = *weeks, .at = { group->at.start, group->child->at.end } };
     line.notes = notes_of_group(f->place, group, &line.note_count);
     vec_add(f->place->club->arena, &f->out->week_lines, line);
     int lets = f->lets.count;
@@ -253,7 +262,7 @@ static void fold_group(struct folding *f, const struct node *group, const struct
     f->lets_now = NULL;
     for (const struct node *node = group->child->next; node; node = node->next)
         if (node->kind != NODE_TITLE && node->kind != NODE_NOTE)
-            fold_statement(f, node, &weeks);
+            fold_statement(f, node, weeks);
     f->lets.count = lets;
     f->lets_now = NULL;
 }
@@ -268,17 +277,26 @@ static void lets_copy(struct folding *f)
     f->let_index = lets_index(arena, lets, f->lets.count);
 }
 
+static int day_add(struct folding *f, const struct part *day, int at)
+{
+    int number = numbers_give(&f->labels, day->label, 0);
+    if (number == f->days.count)
+        vec_add(f->place->club->passing, &f->days, (struct label_days){ .last = -1 });
+    struct label_days *days = &f->days.at[number];
+    int before = days->last;
+    days->last = at;
+    if (days->level != f->level)
+        days->weeks = (struct week_set){ { 0 } };
+    days->level = f->level;
+    for (size_t i = 0; i < sizeof days->weeks.bits / sizeof *days->weeks.bits; i++)
+        days->weeks.bits[i] |= day->weeks.bits[i];
+    return before;
+}
+
 static void part_add(struct folding *f, struct part part)
 {
     struct arena *arena = f->place->club->passing;
-    int at = f->out->list.count, before = -1;
-    if (part.label) {
-        int number = numbers_give(&f->labels, part.label, 0);
-        if (number == f->days.count)
-            vec_add(arena, &f->days, -1);
-        before = f->days.at[number];
-        f->days.at[number] = at;
-    }
+    int before = part.label ? day_add(f, &part, f->out->list.count) : -1;
     vec_add(arena, &f->before, before);
     vec_add(arena, &f->out->list, part);
 }
@@ -297,7 +315,7 @@ static void fold_statement(struct folding *f, const struct node *node, const str
     if (!f->lets_now)
         lets_copy(f);
     struct part part = { .node = node, .level = f->level, .file = f->chain->decls.at[f->level]->file,
-                         .origin = f->chain->origins.at[f->level], .weeks = *weeks, .group_weeks = *weeks,
+                         .origin = f->chain->origins.at[f->level], .weeks = *weeks, .group_weeks = weeks,
                          .lets = f->lets_now, .let_count = f->lets.count, .let_index = f->let_index };
     if (fold == FOLD_NONE || (fold == FOLD_REPLACES && !check_once(f, node)))
         return;
@@ -323,9 +341,9 @@ static void drop_gone(struct parts *parts)
 
 void parts_of(const struct place *place, const struct chain *chain, struct parts *out)
 {
-    struct week_set all = { 0 };
+    struct week_set *all = NEW(place->club->passing, struct week_set);
     for (int week = 1; week <= place->calendar->weeks; week++)
-        week_add(&all, week);
+        week_add(all, week);
     struct folding f = { .place = place, .chain = chain, .out = out, .labels.arena = place->club->arena };
     *out = (struct parts){ 0 };
     for (f.level = 0; f.level < chain->decls.count; f.level++) {
@@ -337,7 +355,7 @@ void parts_of(const struct place *place, const struct chain *chain, struct parts
         memset(f.said, 0, sizeof f.said);
         const struct node *body = chain->decls.at[f.level]->node;
         for (const struct node *node = body->child; node; node = node->next)
-            fold_statement(&f, node, &all);
+            fold_statement(&f, node, all);
         f.place = place;
     }
     drop_gone(out);

@@ -33,7 +33,8 @@ static inline const char *past(const char *at, int class)
 }
 
 /* ---- pieces.c ---- */
-/* Behind the " that ends the text which starts with the one at `at`; NULL: something in it is to be looked at, or it never ends. */
-const char *plain_text_end(const char *at);
+/* Behind the " that ends the text which starts with the one at `at`; NULL: something in it is to be looked at, or it never ends.
+ * `end` is the end of all text. */
+const char *plain_text_end(const char *at, const char *end);
 
 #endif

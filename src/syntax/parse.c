@@ -54,7 +54,7 @@ static struct parse *parse_new(struct arena *arena, struct interner *interner, s
     *p = (struct parse){ .arena = arena, .names = interner, .source = source, .findings = findings, .at_start = true };
     p->bodies[0].header = NODE_FILE;
     p->plain = NEW(arena, struct plain);
-    *p->plain = (struct plain){ .source = source, .names = interner, .words = words_index() };
+    *p->plain = plain_of(source, interner);
     places_index(p);
     return p;
 }

@@ -44,10 +44,23 @@ static bool is_curly(const char *at)
            ((byte[2] >= 0x98 && byte[2] <= 0x9f) || byte[2] == 0xb9 || byte[2] == 0xba);
 }
 
-/* Most texts are plain: nothing stands in them that has to be undone or refused. */
-const char *plain_text_end(const char *at)
+/* Whether the next eight bytes are all printable ASCII, and none of them a " or a \: else some high bit comes out. */
+static bool eight_plain(const char *at)
 {
-    for (at++; !is_class(at, UNPLAIN);)
+    const uint64_t each = UINT64_MAX / 255; /* a 1 in each byte */
+    uint64_t eight;
+    memcpy(&eight, at, sizeof eight);
+    uint64_t controls = (eight - each * ' ') | (eight + each), quotes = (eight ^ each * '"') - each, slashes = (eight ^ each * '\\') - each;
+    return !((eight | controls | quotes | slashes) & each << 7);
+}
+
+/* Most texts are plain: nothing stands in them that has to be undone or refused. */
+const char *plain_text_end(const char *at, const char *end)
+{
+    at++;
+    while (end - at >= 8 && eight_plain(at))
+        at += 8;
+    while (!is_class(at, UNPLAIN))
         at++;
     return *at == '"' ? at + 1 : NULL;
 }
@@ -156,7 +169,7 @@ static int take_other(struct parse *p, const char *text, const char *end)
     const char *plain;
     switch (*text) {
     case '"':
-        if ((plain = plain_text_end(text)))
+        if ((plain = plain_text_end(text, end)))
             return take(p, scan_plain_string, text, plain);
         return take(p, scan_string, text, text_end(text, end));
     case '\'':

@@ -10,12 +10,17 @@
 
 enum { DIGITS_MOST = 3 }; /* before the point and behind it: what has more may be a date or a mistake */
 
+struct notes {
+    const char *texts[PLAIN_NODES / 4]; /* behind the ", of groups with five nodes or more */
+    int count;
+};
 struct line {
     const struct plain *plain;
     const char *text; /* of the source, which starts at `base` on the number line */
     uint32_t base;
     struct plain_room *room; /* where the tree is made, */
-    struct parse *parse;     /* or the text's own; both NULL: no tree is wanted, only its end */
+    struct parse *parse;     /* or the text's own; both NULL: no tree is wanted, only its end, */
+    struct notes *notes;     /* and the notes behind its stretches; may be NULL */
     struct node unwanted;
     int count;            /* of nodes */
     bool odd;             /* something stands here that the grammar has to read */
@@ -26,6 +31,11 @@ struct line {
 };
 
 enum { WORD_UNKNOWN = -1 };
+
+static const char *end_of(const struct plain *plain)
+{
+    return plain->source->text + plain->source->length;
+}
 
 /* What comes next is looked at from `at` on. */
 static void look_at(struct line *l, const char *at)
@@ -110,7 +120,7 @@ static struct node *name(struct line *l)
 
 static struct node *text(struct line *l)
 {
-    const char *from = l->at, *end = *from == '"' ? plain_text_end(from) : NULL;
+    const char *from = l->at, *end = *from == '"' ? plain_text_end(from, end_of(l->plain)) : NULL;
     if (!end) {
         l->odd = true;
         return NULL;
@@ -284,10 +294,16 @@ static struct node *group(struct line *l)
     if (l->odd)
         return NULL;
     first->next = last = part(l, NODE_REPS, l->at, amrap_or_amount);
+    const char *note = NULL; /* the text of its last clause, if that is one */
+    int notes = 0;
     while (!l->odd && l->word_end > l->at && word_here(l) != TOK_THEN) {
+        note = word_here(l) == TOK_NOTE ? past(l->word_end, BLANK) + 1 : NULL;
+        notes += note != NULL;
         last->next = clause(l);
         last = l->odd ? last : last->next;
     }
+    if (l->notes && !l->odd && note && notes == 1)
+        l->notes->texts[l->notes->count++] = note;
     struct node *group = node(l, NODE_GROUP, from, first);
     group->text = as;
     return group;
@@ -306,50 +322,56 @@ static struct node *lifts(struct line *l)
     return node(l, NODE_LIFTS, from, first);
 }
 
-/* Whether a `then` goes on with the line, here or on the next one that is written on; a remark between is the grammar's. */
-static bool goes_on(struct line *l)
+static bool is_word(const char *at, const char *word)
 {
-    bool remark = false;
-    const char *here = l->at, *at = past(here, BLANK | LINE_END);
-    for (; *at == '#'; at = past(at, BLANK | LINE_END)) {
-        remark = true;
-        while (*at && !is_class(at, LINE_END))
-            at++;
-    }
-    look_at(l, at);
-    l->odd |= *at == '{' || (word_here(l) == TOK_THEN && remark);
-    if (word_here(l) == TOK_THEN) {
-        pass_word(l);
-        return true;
-    }
-    look_at(l, here);
-    return false;
+    while (*word)
+        if (*at++ != *word++)
+            return false;
+    return !is_class(at, LETTER | WITHIN);
 }
 
 /* A NUL stands behind the text; within it the scanner says what it thinks of one. */
-static bool is_ended(const struct line *l)
+static bool is_ended(const char *at)
 {
-    return is_class(l->at, LINE_END) || *l->at == '#' || *l->at == ';' || *l->at == '}' || !*l->at;
+    return is_class(at, LINE_END) || *at == '#' || *at == ';' || *at == '}' || !*at;
 }
 
-static bool then_follows(struct line *l)
+enum behind { BEHIND_END, BEHIND_THEN, BEHIND_OTHER };
+
+/* What stands behind a group: the end of the line; or a `then`, behind which `at` is put, here or on the next line that is written
+ * on; or what the grammar has to read, such as a remark between. */
+static enum behind what_is_behind(const char **at)
 {
-    return (is_class(l->at, LETTER | LINE_END) || *l->at == '#') && goes_on(l);
+    bool remark = false;
+    const char *here = past(*at, BLANK), *next = past(here, LINE_END | BLANK);
+    for (; *next == '#'; next = past(next, BLANK | LINE_END)) {
+        remark = true;
+        while (*next && !is_class(next, LINE_END))
+            next++;
+    }
+    if (!is_word(next, "then"))
+        return is_ended(here) && *next != '{' ? BEHIND_END : BEHIND_OTHER;
+    *at = next + strlen("then");
+    return remark ? BEHIND_OTHER : BEHIND_THEN;
 }
 
 static struct node *entry(struct line *l)
 {
     const char *from = l->at;
     struct node *first = lifts(l), *last = first;
+    enum behind behind;
     do {
         if (!l->odd)
             last->next = group(l);
         if (l->odd)
             return NULL;
         last = last->next;
-    } while (then_follows(l));
+        const char *at = l->at;
+        behind = what_is_behind(&at);
+        look_at(l, at);
+    } while (behind == BEHIND_THEN);
     struct node *entry = node(l, NODE_ENTRY, from, first);
-    return l->odd || !is_ended(l) ? NULL : entry;
+    return l->odd || behind != BEHIND_END ? NULL : entry;
 }
 
 static struct line line_at(const struct plain *plain, const char *words, struct plain_room *room)
@@ -365,45 +387,73 @@ const struct node *plain_read(const struct plain *plain, uint32_t from, struct p
     return entry(&line);
 }
 
-/* Whether a line that is plain elsewhere is so too where its words end at `end`. */
-static bool ends_there(const struct plain *plain, const char *end)
+/* Behind the " of the text that starts with `note`; NULL: the text is not plain. Mostly it is the one that stood there before. */
+static const char *note_end(struct stretch *stretch, const char *note, const char *text_end)
 {
-    struct line line = line_at(plain, end, NULL);
-    return !then_follows(&line) && !line.odd && is_ended(&line);
+    if (stretch->note && stretch->note_length <= text_end - note && !memcmp(stretch->note, note, stretch->note_length))
+        return note + stretch->note_length;
+    const char *end = plain_text_end(note - 1, text_end);
+    if (end)
+        stretch->note = note, stretch->note_length = (uint32_t)(end - note);
+    return end;
 }
 
-enum { HASHED_MOST = 512 }; /* of a text that is all one line each lift would hash the rest */
-
-static struct known_line *known_slot(struct arena *arena, struct plain *plain, const char *words, size_t left)
+/* Goes from stretch to stretch; NULL: one is not known, or what stands behind the last is no end of the line. */
+static const struct stretch *known_line(const struct plain *plain, const char *words, const char **end)
 {
-    if (!plain->known) {
-        plain->known_count = plain_slots(plain->source->length);
-        plain->known = NEW_MANY(arena, struct known_line, plain->known_count);
+    const char *text_end = end_of(plain);
+    struct stretch *stretch = NULL;
+    for (*end = words; (stretch = known_find(&plain->known, stretch, *end, (size_t)(text_end - *end)));) {
+        *end += stretch->length;
+        if (stretch->noted)
+            *end = note_end(stretch, *end, text_end);
+        const char *at = *end;
+        enum behind behind = at ? what_is_behind(&at) : BEHIND_OTHER;
+        if (behind != BEHIND_THEN)
+            return behind == BEHIND_END ? stretch : NULL;
     }
-    size_t most = left < HASHED_MOST ? left : HASHED_MOST;
-    const char *line_end = memchr(words, '\n', most);
-    return &plain->known[bytes_hash(words, line_end ? (size_t)(line_end - words) : most) & (plain->known_count - 1)];
+    return NULL;
 }
 
-uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from)
+/* The stretches of a line that was read to its end. */
+static const struct stretch *stretches_of(struct arena *arena, struct plain *plain, const char *words, const struct line *line)
 {
-    const char *words = plain->source->text + from;
-    size_t left = plain->source->length - from;
-    struct known_line *known = known_slot(arena, plain, words, left);
-    if (known->words && known->length <= left && !memcmp(known->words, words, known->length) &&
-        ends_there(plain, words + known->length))
-        return from + known->length;
+    const char *text_end = end_of(plain);
+    const struct stretch *last = NULL;
+    for (int i = 0; i < line->notes->count; i++) {
+        const char *note = line->notes->texts[i];
+        last = known_give(arena, &plain->known, last, words, (size_t)(text_end - words), (uint32_t)(note - words), true);
+        words = plain_text_end(note - 1, text_end);
+    }
+    if (words == line->end)
+        return last;
+    return known_give(arena, &plain->known, last, words, (size_t)(text_end - words), (uint32_t)(line->end - words), false);
+}
+
+uint32_t plain_find(struct arena *arena, struct plain *plain, uint32_t from, const struct stretch **last)
+{
+    const char *words = plain->source->text + from, *end;
+    if ((*last = known_line(plain, words, &end)))
+        return (uint32_t)(end - plain->source->text);
+    struct notes notes = { .count = 0 };
     struct line line = line_at(plain, words, NULL);
+    line.notes = &notes;
     if (!entry(&line))
         return 0;
-    *known = (struct known_line){ words, (uint32_t)(line.end - words) };
-    return from + known->length;
+    *last = stretches_of(arena, plain, words, &line);
+    return (uint32_t)(line.end - plain->source->text);
 }
 
 uint32_t plain_next(const struct plain *plain, uint32_t from)
 {
     const char *text = plain->source->text, *end = past(text + from, BLANK), *at = past(end, BLANK | LINE_END);
     return at > end && is_class(at, LETTER) ? (uint32_t)(at - text) : 0;
+}
+
+uint32_t plain_next_day(const struct plain *plain, uint32_t from)
+{
+    uint32_t next = plain_next(plain, from);
+    return next && is_word(plain->source->text + next, "day") ? next : 0;
 }
 
 /* ---- a day of nothing else ---- */
@@ -435,28 +485,32 @@ static struct node *words_of_day(struct line *l, enum node_kind kind, const char
 {
     pass_word(l);
     struct node *words = part(l, kind, from, text);
-    l->odd |= !is_ended(l);
+    l->odd |= !is_ended(l->at);
     return words;
 }
 
 static struct node *statement_of_day(struct line *l)
 {
     const char *from = l->at;
-    if (word_here(l) == TOK_TITLE)
+    if (is_word(from, "title"))
         return words_of_day(l, NODE_TITLE, from);
-    if (word_here(l) == TOK_NOTE)
+    if (is_word(from, "note"))
         return words_of_day(l, NODE_NOTE, from);
-    uint32_t end = is_class(from, LETTER) ? plain_find(l->parse->arena, l->parse->plain, (uint32_t)(from - l->text)) : 0;
+    const struct stretch *last = NULL;
+    uint32_t end = is_class(from, LETTER) ? plain_find(l->parse->arena, l->parse->plain, (uint32_t)(from - l->text), &last) : 0;
     l->odd |= !end;
     go_to(l, l->text + end);
-    return node_flag(leaf(l, NODE_ENTRY, from), FLAG_PLAIN);
+    struct node *entry = node_flag(leaf(l, NODE_ENTRY, from), FLAG_PLAIN);
+    entry->stretch = last;
+    return entry;
 }
 
 static void pass_ends(struct line *l)
 {
-    while (is_class(l->at, BLANK | LINE_END) || *l->at == ';')
-        l->at++;
-    look_at(l, l->at);
+    const char *at = past(l->at, BLANK | LINE_END);
+    while (*at == ';')
+        at = past(at + 1, BLANK | LINE_END);
+    look_at(l, at);
 }
 
 struct node *plain_day(struct parse *p, uint32_t from)

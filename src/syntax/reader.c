@@ -225,27 +225,35 @@ static bool is_member(struct parse *p, const struct token *token)
     return next.kind != TOK_STRING && next.kind != TOK_VAR;
 }
 
+static bool take_list(struct token *token, struct list list)
+{
+    if (list.first)
+        *token = (struct token){ TOK_PLAIN, span_join(list.first->at, list.last->at), list.first };
+    return list.first != NULL;
+}
+
 /* Lifts with their sets on lines that follow each other. */
 static bool take_lines(struct parse *p, struct token *token)
 {
     struct list entries = { 0 };
+    const struct stretch *last;
     uint32_t from = token->at.start - p->source->base;
-    for (uint32_t end; from && (end = plain_find(p->arena, p->plain, from)); from = plain_next(p->plain, end)) {
+    for (uint32_t end; from && (end = plain_find(p->arena, p->plain, from, &last)); from = plain_next(p->plain, end)) {
         struct node *entry = node_flag(node_of(p, NODE_ENTRY, span_of(p, from, end), NULL, 0), FLAG_PLAIN);
+        entry->stretch = last;
         entries = list_join(entries, (struct list){ .first = entry, .last = entry });
     }
-    if (!entries.first)
-        return false;
-    *token = (struct token){ TOK_PLAIN, span_join(entries.first->at, entries.last->at), entries.first };
-    return true;
+    return take_list(token, entries);
 }
 
-static bool take_day(struct parse *p, struct token *token)
+/* Days that follow each other. */
+static bool take_days(struct parse *p, struct token *token)
 {
-    struct node *day = p->depth < PARSE_DEPTH_MOST ? plain_day(p, token->at.start - p->source->base) : NULL;
-    if (day)
-        *token = (struct token){ TOK_PLAIN, day->at, day };
-    return day != NULL;
+    struct list days = { 0 };
+    uint32_t from = p->depth < PARSE_DEPTH_MOST ? token->at.start - p->source->base : 0;
+    for (struct node *day; from && (day = plain_day(p, from)); from = plain_next_day(p->plain, day->at.end - p->source->base))
+        days = list_join(days, (struct list){ .first = day, .last = day });
+    return take_list(token, days);
 }
 
 /* What is read by hand, whole statements as one token; the scanner goes on behind it. */
@@ -253,7 +261,7 @@ static bool take_plain(struct parse *p, enum node_kind body, struct token *token
 {
     bool lines = body == NODE_DAY || body == NODE_SUPERSET || body == NODE_ADD_TO;
     bool days = body == NODE_BLOCK || body == NODE_TEMPLATE || body == NODE_WEEKS_GROUP;
-    if (!p->by_hand || !(lines && token->kind == TOK_NAME ? take_lines(p, token) : days && token->kind == TOK_DAY && take_day(p, token)))
+    if (!p->by_hand || !(lines && token->kind == TOK_NAME ? take_lines(p, token) : days && token->kind == TOK_DAY && take_days(p, token)))
         return false;
     p->to = token->at.end - p->source->base;
     p->last = *token;

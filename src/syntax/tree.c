@@ -72,6 +72,12 @@ const struct node *entry_open(const struct tree *tree, const struct node *entry,
     return entry->flags & FLAG_PLAIN ? plain_read(tree->plain, entry->at.start - tree->source->base, room) : entry;
 }
 
+const struct node *group_last_note(const struct node *group)
+{
+    const struct node *note = node_child(group, NODE_NOTE);
+    return note && !note->next ? note->child : NULL;
+}
+
 static void dump_node(FILE *out, const struct tree *tree, const struct node *node, int depth)
 {
     char number[32];

@@ -194,15 +194,17 @@ enum node_flag {
     FLAG_PLAIN = 128, /* an ENTRY without its children: see entry_open */
 };
 
+struct stretch; /* syntax/known.h */
 struct node {
     uint16_t kind; /* enum node_kind */
     uint16_t flags;
     struct span at;
     struct node *child, *next;
-    union { /* a number and a date have no text */
+    union { /* a number, a date and a plain entry have no text */
         const char *text;
         struct dec number;
         struct date date;
+        const struct stretch *stretch; /* the last of a plain entry: see known.h */
     };
 };
 
@@ -233,6 +235,8 @@ struct plain_room {
     struct node nodes[PLAIN_NODES];
 };
 const struct node *entry_open(const struct tree *tree, const struct node *entry, struct plain_room *room);
+/* The text of the note at which a plain line is cut into stretches: the only one of its set group, and its last clause; or NULL. */
+const struct node *group_last_note(const struct node *group);
 
 /* A readable indented dump, a node a line, for `--dump=tree` and tests; into the arena. */
 const char *tree_dump(struct arena *arena, const struct tree *tree);

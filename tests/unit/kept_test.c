@@ -59,6 +59,77 @@ static void lines_of_two_days_share_all_but_places(void **state)
     told_end(&t);
 }
 
+static const char *group_words(struct told *t, const struct entry *entry, int group)
+{
+    return words_at(t, group_place(entry, &entry->groups[group], entry->groups[group].at));
+}
+
+static const char *note_text(struct told *t, const struct entry *entry, int group, int index)
+{
+    struct group_note note = group_note(entry, &entry->groups[group], index);
+    return arena_copy(t->arena, note.text, note.length);
+}
+
+static const char *only_note(struct told *t, const struct entry *entry, int group)
+{
+    assert_int_equal(entry->groups[group].note_count, 1);
+    return note_text(t, entry, group, 0);
+}
+
+#define NOTED(first, second) \
+    "squat top 1 x 4 at 80 kg rest 3 min note \"" first "\"\n   then back-off 3 x 6 at 60 kg cap rpe 8 note \"" second "\" then 2 x 8 at 50 kg"
+
+/* Places behind a note of another length are others. */
+static void lines_that_differ_in_notes_share_groups_too(void **state)
+{
+    (void)state;
+    static const char *const notes[][2] = { { "Brace", "Slowly" }, { "", "Every one like the first" }, { "Brace, and stay", "" }, { "Brace, and stay", "" },
+                                            { "Brace", "Slowly" } };
+    struct told t = club_of("day A { " NOTED("Brace", "Slowly") " }\n day B { curl 2 x 8; " NOTED("", "Every one like the first") " }\n"
+                            "day C { " NOTED("Brace, and stay", "") " }; day D { curl 3 x 8; " NOTED("Brace, and stay", "") "\n }\n"
+                            "day E { " NOTED("Brace", "Slowly") "; }");
+    assert_string_equal(findings_text(&t), "");
+    for (int day = 0; day < 5; day++) {
+        const struct entry *entry = entry_of(&t, day, day % 2);
+        const struct group *groups = entry->groups;
+        assert_ptr_equal(groups, entry_of(&t, 0, 0)->groups);
+        for (int i = 0; i < 2; i++)
+            assert_string_equal(only_note(&t, entry, i), notes[day][i]);
+        assert_int_equal(groups[2].note_count, 0);
+        assert_string_equal(group_words(&t, entry, 0), arena_format(t.arena, "top 1 x 4 at 80 kg rest 3 min note \"%s\"", notes[day][0]));
+        assert_string_equal(group_words(&t, entry, 1), arena_format(t.arena, "back-off 3 x 6 at 60 kg cap rpe 8 note \"%s\"", notes[day][1]));
+        assert_string_equal(group_words(&t, entry, 2), "2 x 8 at 50 kg");
+        assert_string_equal(words_at(&t, entry->at), "squat");
+        assert_string_equal(words_at(&t, group_place(entry, &groups[0], groups[0].load_at)), "at 80 kg");
+        assert_string_equal(words_at(&t, group_place(entry, &groups[1], groups[1].load_at)), "at 60 kg");
+        assert_string_equal(words_at(&t, group_place(entry, &groups[1], groups[1].sets.at)), "3");
+        assert_string_equal(words_at(&t, group_place(entry, &groups[1], group_more(&groups[1])->cap.at)), "8");
+        assert_string_equal(words_at(&t, group_place(entry, &groups[2], groups[2].load.at)), "50 kg");
+        assert_string_equal(words_at(&t, group_place(entry, &groups[2], groups[2].load_at)), "at 50 kg");
+    }
+    assert_ptr_equal(entry_of(&t, 2, 0)->own, entry_of(&t, 3, 1)->own); /* the same notes: nothing is new */
+    told_end(&t);
+}
+
+static void notes_within_a_group_are_words_like_others(void **state)
+{
+    (void)state;
+    struct told t = club_of("day A { squat 3 x 5 note \"a\" rest 3 min; curl 3 x 8 note \"a\" note \"b\" }\n"
+                            "day B { squat 3 x 5 note \"c\" rest 3 min; curl 3 x 8 note \"a\" note \"c\" }\n"
+                            "day C { squat 3 x 5 note \"a\" rest 3 min; curl 3 x 8 note \"a\" note \"b\" }");
+    assert_string_equal(findings_text(&t), "");
+    for (int i = 0; i < 2; i++) {
+        assert_ptr_not_equal(entry_of(&t, 0, i)->groups, entry_of(&t, 1, i)->groups);
+        assert_ptr_equal(entry_of(&t, 0, i)->groups, entry_of(&t, 2, i)->groups);
+    }
+    assert_string_equal(only_note(&t, entry_of(&t, 1, 0), 0), "c");
+    assert_int_equal(entry_of(&t, 2, 1)->groups[0].note_count, 2);
+    assert_string_equal(note_text(&t, entry_of(&t, 2, 1), 0, 0), "a");
+    assert_string_equal(note_text(&t, entry_of(&t, 2, 1), 0, 1), "b");
+    assert_string_equal(group_words(&t, entry_of(&t, 2, 1), 0), "3 x 8 note \"a\" note \"b\"");
+    told_end(&t);
+}
+
 static void within_a_day_each_line_has_its_own(void **state)
 {
     (void)state;
@@ -149,6 +220,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(findings_and_reasons_lie_in_their_own_line),
         cmocka_unit_test(lines_of_two_days_share_all_but_places),
+        cmocka_unit_test(lines_that_differ_in_notes_share_groups_too),
+        cmocka_unit_test(notes_within_a_group_are_words_like_others),
         cmocka_unit_test(within_a_day_each_line_has_its_own),
         cmocka_unit_test(what_is_added_to_a_day_is_its_own),
         cmocka_unit_test(a_template_s_lines_are_of_the_block_that_uses_it),

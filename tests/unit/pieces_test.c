@@ -1,6 +1,7 @@
 /* Where pieces of text end: the scanner alone, without the line discipline. */
 #include "pool.h"
 
+#include "syntax/classes.h"
 #include "syntax/reader.h"
 
 /* The pieces of a text with a bar behind each; what is left out in silence is not shown. */
@@ -53,6 +54,24 @@ static void pieces_end_where_they_should(void **state)
         assert_string_equal(pieces_of(*state, cases[i].text), cases[i].pieces);
 }
 
+/* Wherever in a text a byte stands, and whatever stands behind it, it ends the text, or is to be looked at, or neither. */
+static void texts_are_plain_that_hold_nothing_to_look_at(void **state)
+{
+    (void)state;
+    enum { MOST = 20 };
+    for (int byte = 0; byte < 256; byte++)
+        for (int length = 1; length <= MOST; length++)
+            for (int at = 0; at < length; at++) {
+                char text[MOST + 3] = "\"";
+                memset(text + 1, 0x7e, (size_t)length);
+                text[1 + at] = (char)byte;
+                text[1 + length] = '"';
+                bool plain = (byte >= ' ' && byte < 0x7f && byte != '\\') || byte == '\t' || byte == '\v' || byte == '\f';
+                const char *end = plain ? text + (byte == '"' ? at : length) + 2 : NULL;
+                assert_ptr_equal(plain_text_end(text, text + length + 2), end);
+            }
+}
+
 /* Each piece of a run is read for itself, and its rest not again each time. */
 static void a_run_of_megabytes_is_read_at_once(void **state)
 {
@@ -75,6 +94,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(pieces_end_where_they_should, pool_setup, pool_teardown),
+        cmocka_unit_test(texts_are_plain_that_hold_nothing_to_look_at),
         cmocka_unit_test_setup_teardown(a_run_of_megabytes_is_read_at_once, pool_setup, pool_teardown),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -60,11 +60,34 @@ static void files_give_one_tree_either_way(void **state)
 
 /* ---- lines ---- */
 
+/* The notes that its stretches leave out are those that the tree says. */
+static void stretches_are_of_the_tree(const struct plain *plain, uint32_t from, const struct stretch *last)
+{
+    struct plain_room room;
+    int noted = 0, notes = 0;
+    const struct node *entry = plain_read(plain, from, &room);
+    for (; last; last = last->before)
+        noted += last->noted;
+    for (const struct node *group = node_child(entry, NODE_GROUP); group; group = node_next(group, NODE_GROUP)) {
+        const struct node *note = group_last_note(group);
+        notes += note != NULL;
+        assert_true(!note || note->at.end == group->at.end);
+    }
+    assert_int_equal(noted, notes);
+}
+
 static bool is_plain(struct arena *arena, const char *line)
 {
     const char *text = arena_format(arena, "day A {\n%s", line);
-    struct plain plain = { .source = source_of(arena, text, strlen(text)), .names = interner_new(arena), .words = words_index() };
-    return plain_find(arena, &plain, (uint32_t)(strchr(text, '\n') - text) + 1) != 0;
+    struct plain plain = plain_of(source_of(arena, text, strlen(text)), interner_new(arena));
+    const struct stretch *last, *again;
+    uint32_t from = (uint32_t)(strchr(text, '\n') - text) + 1, end = plain_find(arena, &plain, from, &last);
+    if (!end)
+        return false;
+    stretches_are_of_the_tree(&plain, from, last);
+    assert_int_equal(plain_find(arena, &plain, from, &again), end);
+    assert_ptr_equal(again, last);
+    return true;
 }
 
 static const char *in_day(struct arena *arena, const char *line)
@@ -136,13 +159,61 @@ static void a_known_line_is_plain_where_it_ends(void **state)
         from[i] = (uint32_t)strlen(text);
         text = arena_format(*state, "%s%s%s", text, rows[i].line, i + 1 < ROWS ? "; }\n" : "");
     }
-    struct plain plain = { .source = source_of(*state, text, strlen(text)), .names = interner_new(*state), .words = words_index() };
+    struct plain plain = plain_of(source_of(*state, text, strlen(text)), interner_new(*state));
+    const struct stretch *last;
     for (int i = 0; i < ROWS; i++)
-        assert_int_equal(plain_find(*state, &plain, from[i]), rows[i].length ? from[i] + rows[i].length : 0);
-    assert_int_equal(plain_find(*state, &plain, from[0]), from[0] + 11);
+        assert_int_equal(plain_find(*state, &plain, from[i], &last), rows[i].length ? from[i] + rows[i].length : 0);
+    assert_int_equal(plain_find(*state, &plain, from[0], &last), from[0] + 11);
     for (int i = 0; i < ROWS; i++)
         assert_true(agrees(*state, in_day(*state, arena_format(*state, "squat 3 x 5\n%s", rows[i].line)),
                            strlen(in_day(*state, arena_format(*state, "squat 3 x 5\n%s", rows[i].line)))));
+}
+
+/* Lines of the same last stretch are alike but for notes that end a group. */
+static void lines_that_differ_in_such_a_note_are_known(void **state)
+{
+    static const struct {
+        const char *line, *as; /* known as: a letter for each */
+        uint32_t length;
+    } rows[] = {
+        { "squat 3 x 5 note \"a\"\n", "a", 20 },
+        { "squat 3 x 5 note \"another, which is longer\"\n", "a", 43 },
+        { "squat 3 x 5 note \"\" ; ", "a", 19 },
+        { "squat 3 x 5 note \"b\" rest 3 min\n", "b", 31 },
+        { "squat 3 x 5 note \"c\" rest 3 min\n", "c", 31 },
+        { "squat 3 x 5 note \"c\" note \"d\"\n", "d", 29 },
+        { "squat 3 x 5 note \"a\"\n then 2 x 4 note \"d\"\n", "e", 41 },
+        { "squat 3 x 5 note \"long\"\n then 2 x 4 note \"longer\"\n", "e", 49 },
+        { "squat 3 x 5 note \"long\"\n  then 2 x 4 note \"longer\"\n", "f", 50 },
+        { "squat 3 x 5 note \"long\" # why\n then 2 x 4 note \"longer\"\n", "", 0 },
+        { "squat 3 x 5 note \"a\"\n{", "", 0 },
+        { "squat 3 x 5 note \"a \\\" b\"\n", "", 0 },
+        { "squat 3 x 5 note \"a\n", "", 0 },
+        { "squat 3 x 5 note \"a\"x\n", "", 0 },
+        { "squat 3 x 5 note \"a\" then 2 x 4\n", "g", 31 },
+        { "squat 3 x 5 tempo \"31X0\"\n", "h", 24 },
+        { "squat 3 x 5 tempo \"20X0\"\n", "i", 24 },
+    };
+    enum { ROWS = sizeof rows / sizeof *rows };
+    const char *text = "day A {\n";
+    uint32_t from[ROWS];
+    const struct stretch *known[256] = { NULL };
+    for (int i = 0; i < ROWS; i++) {
+        from[i] = (uint32_t)strlen(text);
+        text = arena_format(*state, "%s%s}\n", text, rows[i].line);
+    }
+    struct plain plain = plain_of(source_of(*state, text, strlen(text)), interner_new(*state));
+    for (int i = 0; i < ROWS; i++) {
+        const struct stretch *last, **first = &known[(unsigned char)*rows[i].as];
+        assert_int_equal(plain_find(*state, &plain, from[i], &last), rows[i].length ? from[i] + rows[i].length : 0);
+        if (!rows[i].length)
+            continue;
+        stretches_are_of_the_tree(&plain, from[i], last);
+        for (int j = 'a'; !*first && j <= 'z'; j++)
+            assert_true(!known[j] || !known_alike(known[j], last));
+        assert_true(!*first || known_alike(*first, last));
+        *first = last;
+    }
 }
 
 /* In a text a NUL is a mistake, which is said once. */
@@ -192,7 +263,7 @@ static void a_line_of_megabytes_is_read_at_once(void **state)
 static bool is_plain_day(struct arena *arena, const char *text)
 {
     struct source *source = source_of(arena, text, strlen(text));
-    struct plain plain = { .source = source, .names = interner_new(arena), .words = words_index() };
+    struct plain plain = plain_of(source, interner_new(arena));
     struct parse p = { .arena = arena, .names = plain.names, .source = source, .findings = findings_new(arena, NULL), .plain = &plain };
     places_index(&p);
     return plain_day(&p, 0) != NULL;
@@ -220,10 +291,12 @@ static void days_of_plain_lines_are_plain(void **state)
     static const char *const days[] = {
         "day A { }", "day A on mon { squat 3 x 5 }", "day 1 {\n squat 3 x 5\n row 3 x 8\n}", "day A on mon, thu {\n title \"x\"\n note \"y\"; squat 3 x 5;; row 2 x 8 }",
         "day long-name on sun {\r\n\r\n note \"y\"\r\n squat 3 x 5\r\n  then 2 x 4\r\n}", "day A{squat 3 x 5}", "day A { ;; }", "day 1.5 { title \"a\" }",
-        "day A { squat 3 x 5 }; day B { row 3 x 8 }", "day A { squat 3 x 5 }\nday B { row 3 x 8 }", "day A { squat 3 x 5 } # why\n", NULL,
+        "day A { squat 3 x 5 }; day B { row 3 x 8 }", "day A { squat 3 x 5 }\nday B { row 3 x 8 }", "day A { squat 3 x 5 } # why\n",
+        "day A { squat 3 x 5 }\n\n  day B { row 3 x 8 }\n\tday C { }\nday D { squat $x x 5 }\nday E { squat 3 x 5 }", "day A { squat 3 x 5 }\n# why\nday B { row 3 x 8 }",
+        "day A { squat 3 x 5 }\nnote \"x\"; day B { row 3 x 8 }", NULL,
     };
     static const char *const followed[] = { "day A { squat 3 x 5 } day B { }", "day A { squat 3 x 5 } }", "day A { squat 3 x 5 } {", "day A { squat 3 x 5 }\n{ }",
-                                            "day A { squat 3 x 5 } row", "day A on xyz { bensh 3 x 5 }", NULL };
+                                            "day A { squat 3 x 5 } row", "day A { squat 3 x 5 }\nweek 2 { }", "day A on xyz { bensh 3 x 5 }", NULL };
     days_agree(*state, days, true, true);
     days_agree(*state, followed, true, false); /* what stands behind them, and what names mean, is said elsewhere */
 }
@@ -327,6 +400,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(most_lines_are_plain, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(what_is_not_known_is_left_to_the_grammar, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_known_line_is_plain_where_it_ends, pool_setup, pool_teardown),
+        cmocka_unit_test_setup_teardown(lines_that_differ_in_such_a_note_are_known, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_nul_ends_no_line, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_line_longer_than_the_room_is_the_grammars, pool_setup, pool_teardown),
         cmocka_unit_test_setup_teardown(a_line_of_megabytes_is_read_at_once, pool_setup, pool_teardown),

@@ -117,7 +117,7 @@ void rule_missed_often(struct asking *asking, const struct athlete_view *athlete
 
 static bool is_noted(const struct set_view *set)
 {
-    return set->group->group->note_count || set->entry->entry->note_count || set->entry->note_count ||
+    return set->group->group->note_count || entry_more(set->entry->entry)->note_count || set->entry->note_count ||
            set->day->day->note_count || set->day->note_count;
 }
 

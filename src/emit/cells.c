@@ -152,8 +152,8 @@ static void note_cell(struct out *to, const struct row *row)
         struct group_note note = group_note(entry, group, i);
         note_bytes(to, begun, note.text, note.length);
     }
-    for (int i = 0; i < entry->note_count; i++)
-        note_add(to, begun, entry->notes[i]);
+    for (int i = 0; i < entry_more(entry)->note_count; i++)
+        note_add(to, begun, entry_more(entry)->notes[i]);
     for (int i = 0; i < row->entry->note_count; i++)
         note_add(to, begun, row->entry->notes[i]);
 }

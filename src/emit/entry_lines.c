@@ -48,9 +48,9 @@ static bool title_line(struct sheet *sheet, const struct plan_entry *entry, cons
     struct lines *lines = &sheet->lines;
     line_begin(lines, 0, number, SHEET_LABEL);
     line_words(lines, 1, lift_words(entry->lift));
-    if (entry->entry->title) {
+    if (entry_more(entry->entry)->title) {
         line_say(lines, 1, "-");
-        line_words(lines, 1, entry->entry->title);
+        line_words(lines, 1, entry_more(entry->entry)->title);
     }
     bool said = cue_beside(sheet, entry->lift->cue);
     line_end(lines);
@@ -115,7 +115,7 @@ void entry_lines(struct sheet *sheet, const struct row *row, const char *number)
     if (entry->lift->cue && !cue_said)
         words_line(lines, SHEET_LABEL, "Cue:", entry->lift->cue, "");
     notes_lines(lines, SHEET_LABEL, entry->lift->notes, entry->lift->note_count);
-    notes_lines(lines, SHEET_LABEL, entry->entry->notes, entry->entry->note_count);
+    notes_lines(lines, SHEET_LABEL, entry_more(entry->entry)->notes, entry_more(entry->entry)->note_count);
     notes_lines(lines, SHEET_LABEL, entry->notes, entry->note_count);
     set_lines(sheet, *row);
 }

@@ -464,6 +464,15 @@ static void check_order(const struct place *place, const struct group *groups, i
     }
 }
 
+static void entry_say(struct club *club, struct entry *entry, const struct entry_more *more)
+{
+    if (!more->rounds && !more->superset_minutes && !more->title && !more->note_count)
+        return;
+    struct entry_more *own = NEW(club->arena, struct entry_more);
+    *own = *more;
+    entry->more = own;
+}
+
 static struct group *entry_make_new(const struct place *outer, const struct node *node, struct entry *entry)
 {
     struct club *club = outer->club;
@@ -472,6 +481,7 @@ static struct group *entry_make_new(const struct place *outer, const struct node
     const struct node *lifts = node_child(node, NODE_LIFTS);
     VEC(struct group) groups = { .room = children_of(node, NODE_GROUP) }; /* more only with schemes */
     groups.at = NEW_MANY(club->arena, struct group, groups.room);
+    struct entry_more more = { 0 };
     *entry = (struct entry){ .at = lifts ? lifts->at : node->at, .origin = outer->origin };
     scope.let_count = lets_of(club, node->child, &scope.lets);
     scope.index = lets_index(club->arena, scope.lets, scope.let_count);
@@ -492,12 +502,13 @@ static struct group *entry_make_new(const struct place *outer, const struct node
             for (int i = 0; i < count; i++)
                 vec_add(club->arena, &groups, made[i]);
         } else if (item->kind == NODE_TITLE) {
-            entry->title = text_behind(&place, item->child);
+            more.title = text_behind(&place, item->child);
         }
     }
     entry->groups = groups.at;
     entry->group_count = groups.count;
-    entry->notes = notes_of(&place, node, &entry->note_count);
+    more.notes = notes_of(&place, node, &more.note_count);
+    entry_say(club, entry, &more);
     check_order(&place, groups.at, groups.count);
     if (!groups.count && !node_child(node, NODE_USE_SCHEME) && !node_child(node, NODE_ERROR) && lifts) {
         struct finding *finding = place_finding(&place, KIND_MISSING, entry->at, "there are no sets for this lift");
@@ -533,20 +544,19 @@ static void superset_make(const struct place *place, const struct node *node, st
         *value = value_of(place, rounds->child, &want_count);
     if (minutes)
         seconds_of(place, minutes->child, &time);
-    int first = entries->list.count;
+    int first = entries->list.count, count;
+    const char *const *notes = notes_of(place, node, &count);
     for (const struct node *item = node_child(node, NODE_ENTRY); item; item = node_next(item, NODE_ENTRY)) {
         struct entry entry;
         entry_make(place, item, &entry);
+        struct entry_more more = *entry_more(&entry);
+        more.rounds = value && value->series ? value : NULL;
+        more.superset_minutes = (time.low + 59) / 60;
+        if (entries->list.count == first && !more.note_count)
+            more.notes = notes, more.note_count = count;
         entry.superset = entries->supersets;
-        entry.rounds = value && value->series ? value : NULL;
-        entry.superset_minutes = (time.low + 59) / 60;
+        entry_say(place->club, &entry, &more);
         vec_add(place->club->arena, &entries->list, entry);
-    }
-    int count;
-    const char *const *notes = notes_of(place, node, &count);
-    if (count && entries->list.count > first && !entries->list.at[first].note_count) {
-        entries->list.at[first].notes = notes;
-        entries->list.at[first].note_count = count;
     }
 }
 

@@ -302,6 +302,14 @@ struct group_own {
     uint32_t start, end; /* from the entry's start */
     const char *note;    /* its only one: where its text begins in the file; NULL: it has none, or all share it */
 };
+/* What few entries say; read it through entry_more. */
+struct entry_more {
+    const struct value *rounds; /* of the superset; NULL: none are written */
+    int superset_minutes;
+    const char *title;
+    const char *const *notes;
+    int note_count;
+};
 struct entry {
     struct span at; /* of the lift's name */
     const struct origin *origin;
@@ -310,12 +318,13 @@ struct entry {
     const struct group_own *own; /* by group, where these are shared */
     int lift_count, group_count;
     int superset; /* 0: none; else a number within the day */
-    int superset_minutes;
-    const struct value *rounds; /* of the superset; NULL: none are written */
-    const char *title;
-    const char *const *notes;
-    int note_count;
+    const struct entry_more *more; /* NULL: nothing of it is said */
 };
+static inline const struct entry_more *entry_more(const struct entry *entry)
+{
+    static const struct entry_more nothing = { 0 };
+    return entry->more ? entry->more : &nothing;
+}
 
 static inline const struct group_own *group_own(const struct entry *entry, const struct group *group)
 {

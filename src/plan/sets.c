@@ -218,8 +218,8 @@ void sets_evaluate(struct planning *p, const struct work_week *week, struct work
             vec_add(p->arena, &entry->groups, group);
     }
     entry->said = findings_said(p->model->findings) != said;
-    if (entry->entry->rounds) {
-        struct ratio_band rounds = value_in_week(entry->entry->rounds, week->block_week, 0, grain_one);
+    if (entry_more(entry->entry)->rounds) {
+        struct ratio_band rounds = value_in_week(entry_more(entry->entry)->rounds, week->block_week, 0, grain_one);
         entry->rounds = rounds.low.den == 1 && rounds.low.num >= 1 && rounds.low.num <= SETS_MOST ? (int)rounds.low.num : 1;
     }
 }

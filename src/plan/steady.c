@@ -208,7 +208,7 @@ bool steady_find(struct planning *p, const struct work_week *week, const struct 
                              .model = p->block->model,
                              .max_percent = p->block->max_percent };
     struct steady **latest = latest_of(steadies, &wanted);
-    if (entry->entry->rounds)
+    if (entry_more(entry->entry)->rounds)
         return false;
     if (*latest && asks_the_same(*latest, &wanted)) {
         if ((*latest)->line != wanted.line)

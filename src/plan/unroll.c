@@ -371,7 +371,7 @@ static struct plan_entry keep_entry(struct planning *p, const struct work_entry 
             choices[choice_count++] = work->entry->lifts[i];
     return (struct plan_entry){ .entry = work->entry, .lift = work->lift, .instead_of = own ? NULL : work->written,
                                 .because = own ? NULL : work->because, .choices = choices, .choice_count = choice_count,
-                                .superset = work->superset, .rounds = work->rounds, .superset_minutes = work->entry->superset_minutes,
+                                .superset = work->superset, .rounds = work->rounds, .superset_minutes = entry_more(work->entry)->superset_minutes,
                                 .groups = groups, .group_count = count, .notes = work->notes.at, .note_count = work->notes.count };
 }
 

@@ -235,7 +235,7 @@ static void an_entry_has_its_title_beside_the_lift(void **state)
 {
     struct sample *sample = sample_plan(*state);
     struct entry titled = squat_entry;
-    titled.title = "Low bar, belt on";
+    titled.more = &(struct entry_more){ .title = "Low bar, belt on" };
     struct plan_entry entry = day_a_entries[0];
     entry.entry = &titled;
     sample->days[0].entries = &entry;

@@ -117,11 +117,11 @@ static void supersets_and_choices(void **state)
     assert_int_equal(entries[0].superset, 0);
     assert_int_equal(entries[1].superset, 1);
     assert_int_equal(entries[2].superset, 1);
-    assert_string_equal(entries[1].notes[0], "no rest");
+    assert_string_equal(entry_more(&entries[1])->notes[0], "no rest");
     assert_int_equal(entries[3].superset, 2);
-    assert_int_equal(entries[3].superset_minutes, 12);
-    assert_string_equal(entries[4].title, "Push");
-    assert_string_equal(entries[4].notes[0], "outside");
+    assert_int_equal(entry_more(&entries[3])->superset_minutes, 12);
+    assert_string_equal(entry_more(&entries[4])->title, "Push");
+    assert_string_equal(entry_more(&entries[4])->notes[0], "outside");
     told_end(&t);
 }
 

@@ -89,7 +89,8 @@ static const struct plan_group open_groups[] = { { &open_group, ROLE_WORK, 1, 1,
 TEXTS(row_notes, "=1+1", "elbow\nin");
 TEXTS(change_notes, "lighter\x1b[31m than last week");
 static const struct entry squat_entry = { .lift_count = 1 };
-static const struct entry row_entry = { .lift_count = 2, .notes = row_notes, .note_count = 2 };
+static const struct entry_more row_more = { .notes = row_notes, .note_count = 2 };
+static const struct entry row_entry = { .lift_count = 2, .more = &row_more };
 static const struct plan_entry day_a_entries[] = {
     { .entry = &squat_entry, .lift = &squat, .groups = squat_groups, .group_count = 4 },
     { .entry = &squat_entry, .lift = &bench, .instead_of = &press, .because = "left shoulder", .groups = bench_groups,

@@ -149,34 +149,46 @@ struct back_to_back {
     VEC(struct hard_day) list;
 };
 
-/* `latest`: by the lift's place, where its last hard day of the block stands in the list, plus 1; `first`: where the day's begin. */
-static void hard_set(struct asking *asking, const struct block_view *block, const struct set_view *set, int *latest, int first)
+static bool is_hard(const struct set_view *set)
+{
+    return is_competition(set->lift) && at_effort(set, CLOSE_EFFORT);
+}
+
+/* The hardest set of each lift, the lifts in the order of their hard sets. `hardest`: by the lift's place, NULL before and after. */
+static void hard_day_keep(struct asking *asking, const struct block_view *block, const struct day_view *day,
+                          const struct set_view **hardest)
 {
     struct back_to_back *hard = rule_kept(asking, sizeof *hard);
-    struct hard_day day = { .lift = set->lift, .block = block->block, .entry = set->entry->entry, .label = set->day->day->label,
-                            .effort = set->effort, .date = set->date, .week = set->week->number };
-    int at = latest[set->lift_at] > first ? latest[set->lift_at] - 1 : hard->list.count;
-    day.order = at;
-    if (at == hard->list.count)
-        vec_add(rule_keep_arena(asking), &hard->list, day);
-    else if (ratio_cmp(set->effort, hard->list.at[at].effort) > 0)
-        hard->list.at[at] = day;
-    latest[set->lift_at] = at + 1;
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = &block->sets[i], **of = &hardest[set->lift_at];
+        if (is_hard(set) && (!*of || is_harder(set, *of)))
+            *of = set;
+    }
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = hardest[block->sets[i].lift_at];
+        if (!set || !is_hard(&block->sets[i]))
+            continue;
+        struct hard_day kept = { .lift = set->lift,
+                                 .block = block->block,
+                                 .entry = set->entry->entry,
+                                 .label = day->day->day->label,
+                                 .effort = effort_of(set),
+                                 .date = set->date,
+                                 .week = set->week->number,
+                                 .order = hard->list.count };
+        vec_add(rule_keep_arena(asking), &hard->list, kept);
+        hardest[set->lift_at] = NULL;
+    }
 }
 
 void back_to_back_keep(struct asking *asking, const struct block_view *block)
 {
-    const struct back_to_back *hard = rule_kept(asking, sizeof *hard);
-    int *latest = NEW_MANY(rule_arena(asking), int, block->lift_count + 1);
     if (rule_is_off(asking, block))
         return;
-    for (int i = 0; i < block->day_count; i++) {
-        const struct day_view *day = &block->days[i];
-        int first = hard->list.count;
-        for (int j = day->first; j < day->past && day->dated && day->week->kind == WEEK_TRAINING; j++)
-            if (is_competition(block->sets[j].lift) && at_effort(&block->sets[j], CLOSE_EFFORT))
-                hard_set(asking, block, &block->sets[j], latest, first);
-    }
+    const struct set_view **hardest = NEW_MANY(rule_arena(asking), const struct set_view *, block->lift_count + 1);
+    for (int i = 0; i < block->day_count; i++)
+        if (block->days[i].dated && block->days[i].week->kind == WEEK_TRAINING)
+            hard_day_keep(asking, block, &block->days[i], hardest);
 }
 
 static const char *apart_text(int days)

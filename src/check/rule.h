@@ -23,20 +23,16 @@ struct set_view {
     const struct plan_run *run;
     const struct lift *lift; /* as trained */
     int lift_at;             /* its place in the block's `lifts` */
-    bool main;               /* kind competition or variation */
     int sets;                /* rounds multiplied in */
-    struct ratio reps;       /* the middle of a range; 0 for seconds, metres and amrap without `at least` */
+    int reps_halves;         /* twice the middle of a range; 0 for seconds, metres and amrap without `at least` */
     int reps_high;           /* the high end; 0 likewise */
+    struct dec effort;       /* rpe: the target's middle, else the expected one of the rounded load; amrap: 10. Rounded down; */
+    const struct ratio *effort_exact; /* what it is without rounding, NULL: just that. ask.h compares efforts */
+    struct date date;        /* of the day; undated: the week's first day */
+    bool main;               /* kind competition or variation */
     bool counted;            /* reps are a plain count or a cluster */
     bool amrap;
     bool has_effort;
-    struct ratio effort;     /* rpe, exact: the target's middle, else the expected one of the rounded load; amrap: 10 */
-    int effort_whole;        /* rounded down: enough to be compared with a whole one */
-    bool has_percent;
-    struct ratio percent;    /* of the max used, exact */
-    bool has_asked;
-    struct ratio asked;      /* the load before rounding, 1e-10 kg */
-    struct date date;        /* of the day; undated: the week's first day */
 };
 /* A day as trained, with its working sets in written order: sets[first] up to sets[past - 1] of the block. */
 struct day_view {

@@ -23,73 +23,80 @@ static bool reps_are_counted(const struct plan_group *group)
 static void set_reps(struct set_view *view)
 {
     const struct plan_group *group = view->group;
-    view->reps = ratio_int(0);
     view->counted = reps_are_counted(group);
     view->amrap = group->reps_kind == REPS_AMRAP;
     if (view->amrap) {
-        view->reps = ratio_int(group->reps_low);
+        view->reps_halves = 2 * group->reps_low;
         view->reps_high = group->reps_low;
     } else if (view->counted || group->reps_kind == REPS_TOTAL) {
-        view->reps = ratio_halves(group->reps_low + group->reps_high);
+        view->reps_halves = group->reps_low + group->reps_high;
         view->reps_high = group->reps_high;
     }
 }
 
-/* The target's middle; else 10 less the repetitions that the rounded load leaves, against the lift's own full max. */
+static void effort_set(const struct viewing *v, struct set_view *view, struct ratio effort)
+{
+    view->has_effort = true;
+    view->effort = ratio_down(effort, (struct dec){ 1 });
+    if (effort.den > DEC_ONE || DEC_ONE % (int64_t)effort.den) {
+        struct ratio *exact = NEW(v->arena, struct ratio);
+        *exact = effort;
+        view->effort_exact = exact;
+    }
+}
+
+/* By 10 less the repetitions that the rounded load leaves, against the lift's own full max. */
+static void effort_expected(const struct viewing *v, struct set_view *view)
+{
+    const struct plan_run *run = view->run;
+    struct curve curve = history_curve(v->plan->model, v->plan->block, v->plan->athlete, view->lift);
+    if (run->own_max.num == 0)
+        return;
+    struct ratio n = curve_reps(&curve, ratio_div(ratio_weight(run->load), run->own_max));
+    struct ratio effort = ratio_sub(ratio_add(ratio_int(10), ratio_halves(view->reps_halves)), n);
+    /* Beyond what can be done `impossible-set` speaks alone; a single above the max is all she has. */
+    if (ratio_cmp(effort, ratio_int(10)) <= 0 || view->reps_high == 1)
+        effort_set(v, view, effort);
+}
+
 static void set_effort(const struct viewing *v, struct set_view *view)
 {
     const struct plan_run *run = view->run;
-    if (view->amrap) {
-        view->has_effort = true;
-        view->effort = ratio_int(10);
-    } else if (run->has_effort) {
-        view->has_effort = true;
-        view->effort = run->effort_low.e10 == run->effort_high.e10 ? ratio_dec(run->effort_low)
-                                                                   : ratio_make(run->effort_low.e10 + run->effort_high.e10, (wide)2 * DEC_ONE);
-    } else if (run->has_expected) {
-        struct curve curve = history_curve(v->plan->model, v->plan->block, v->plan->athlete, view->lift);
-        if (run->own_max.num == 0)
-            return;
-        struct ratio n = curve_reps(&curve, ratio_div(ratio_weight(run->load), run->own_max));
-        view->effort = ratio_sub(ratio_add(ratio_int(10), view->reps), n);
-        /* Beyond what can be done `impossible-set` speaks alone; a single above the max is all she has. */
-        bool beyond = ratio_cmp(view->effort, ratio_int(10)) > 0, single = view->reps_high == 1;
-        view->has_effort = !beyond || single;
-    }
+    if (view->amrap)
+        effort_set(v, view, ratio_int(10));
+    else if (run->has_effort && run->effort_low.e10 == run->effort_high.e10)
+        view->has_effort = true, view->effort = run->effort_low;
+    else if (run->has_effort)
+        effort_set(v, view, ratio_make((wide)run->effort_low.e10 + run->effort_high.e10, (wide)2 * DEC_ONE));
+    else if (run->has_expected)
+        effort_expected(v, view);
 }
 
-static void set_effort_whole(struct set_view *view)
+static int lift_number(struct viewing *v, const struct lift *lift)
 {
-    if (view->has_effort)
-        view->effort_whole = (int)(view->effort.den == 1 ? view->effort.num : dec_floor(ratio_down(view->effort, dec_int(1))));
+    int at = numbers_give(&v->lift_numbers, lift, 0);
+    if (at == v->lifts.count)
+        vec_add(v->arena, &v->lifts, lift);
+    return at;
 }
 
-static void set_load(struct set_view *view)
+/* The working sets of an entry's groups: in place, since there are many. */
+static void view_entry(struct viewing *v, const struct day_view *day, const struct plan_entry *entry)
 {
-    const struct plan_run *run = view->run;
-    if (run->has_percent) {
-        view->has_percent = true;
-        view->percent = run->max.den == 1 ? ratio_make((wide)100 * run->load.e10, run->max.num)
-                                          : ratio_div(ratio_mul(ratio_weight(run->load), ratio_int(100)), run->max);
-    }
-    for (const struct reason *reason = run->reason; reason && run->has_load; reason = reason->before)
-        if (reason->kind == REASON_RAW) {
-            view->has_asked = true;
-            view->asked = reason->load;
-            return;
+    int lift_at = -1;
+    for (int g = 0; g < entry->group_count; g++) {
+        const struct plan_group *group = &entry->groups[g];
+        for (int r = 0; r < group->run_count && group->role != ROLE_WARM_UP; r++) {
+            struct set_view *view = &v->sets.at[v->sets.count++];
+            lift_at = lift_at < 0 ? lift_number(v, entry->lift) : lift_at;
+            view->week = day->week, view->day = day->day, view->entry = entry, view->group = group,
+            view->run = &group->runs[r];
+            view->lift = entry->lift, view->lift_at = lift_at, view->main = lift_is_main(entry->lift);
+            view->sets = group->runs[r].sets, view->date = day->date;
+            set_reps(view);
+            set_effort(v, view);
         }
-}
-
-static void view_run(struct viewing *v, struct set_view view)
-{
-    set_reps(&view);
-    set_effort(v, &view);
-    set_effort_whole(&view);
-    set_load(&view);
-    view.lift_at = numbers_give(&v->lift_numbers, view.lift, 0);
-    if (view.lift_at == v->lifts.count)
-        vec_add(v->arena, &v->lifts, view.lift);
-    vec_add(v->arena, &v->sets, view);
+    }
 }
 
 static void view_day(struct viewing *v, const struct plan_week *week, const struct plan_day *day)
@@ -97,15 +104,7 @@ static void view_day(struct viewing *v, const struct plan_week *week, const stru
     struct day_view days = { .week = week, .day = day, .first = v->sets.count, .dated = date_is_set(day->date),
                              .date = date_is_set(day->date) ? day->date : week->start };
     for (int e = 0; e < day->entry_count; e++)
-        for (int g = 0; g < day->entries[e].group_count; g++)
-            for (int r = 0; r < day->entries[e].groups[g].run_count; r++) {
-                const struct plan_entry *entry = &day->entries[e];
-                const struct plan_group *group = &entry->groups[g];
-                if (group->role != ROLE_WARM_UP)
-                    view_run(v, (struct set_view){ .week = week, .day = day, .entry = entry, .group = group, .run = &group->runs[r],
-                                                   .lift = entry->lift, .main = lift_is_main(entry->lift), .sets = group->runs[r].sets,
-                                                   .date = days.date });
-            }
+        view_entry(v, &days, &day->entries[e]);
     days.past = v->sets.count;
     vec_add(v->arena, &v->days, days);
 }

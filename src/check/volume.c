@@ -11,7 +11,7 @@ enum { HARD_EFFORT = 5, HALVES_OF_TOTAL = 2 * SETS_MOST };
 /* Of all sets of a view; `total 30` has no number of sets and holds its reps itself. */
 static struct ratio reps_of(const struct set_view *set)
 {
-    return set->sets ? ratio_mul(set->reps, ratio_int(set->sets)) : set->reps;
+    return set->sets ? ratio_mul(middle_reps(set), ratio_int(set->sets)) : middle_reps(set);
 }
 
 static struct place_met met_week_of(const struct block_view *block, const struct week_view *week, const char *subject)
@@ -353,10 +353,10 @@ static const struct zone zones[] = {
     { 90, 0, 4, 10, "at 90 % and more" },
 };
 
-static bool in_zone(const struct set_view *set, const struct zone *zone)
+static bool in_zone(struct ratio percent, const struct zone *zone)
 {
-    return set->has_percent && ratio_cmp(set->percent, ratio_int(zone->from)) >= 0 &&
-           (!zone->past || ratio_cmp(set->percent, ratio_int(zone->past)) < 0);
+    return ratio_cmp(percent, ratio_int(zone->from)) >= 0 &&
+           (!zone->past || ratio_cmp(percent, ratio_int(zone->past)) < 0);
 }
 
 enum { ZONES = sizeof zones / sizeof *zones };
@@ -375,8 +375,11 @@ static void day_reps_add(struct day_reps *reps, const struct set_view *set)
             reps->in[z] = ratio_int(0);
     }
     reps->all = ratio_add(reps->all, reps_of(set));
+    if (!set->run->has_percent)
+        return;
+    struct ratio percent = percent_of(set);
     for (int z = 0; z < ZONES; z++)
-        if (in_zone(set, &zones[z]))
+        if (in_zone(percent, &zones[z]))
             reps->in[z] = ratio_add(reps->in[z], reps_of(set));
 }
 
@@ -436,9 +439,9 @@ static struct mean_percent *mean_percents(struct asking *asking, const struct bl
     for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         struct mean_percent *mean = &means[set->lift_at];
-        if (!is_competition(set->lift) || !set->has_percent || set->week->kind != WEEK_TRAINING)
+        if (!is_competition(set->lift) || !set->run->has_percent || set->week->kind != WEEK_TRAINING)
             continue;
-        mean->sum = ratio_add(mean->sum, ratio_mul(set->percent, reps_of(set)));
+        mean->sum = ratio_add(mean->sum, ratio_mul(percent_of(set), reps_of(set)));
         mean->reps = ratio_add(mean->reps, reps_of(set));
     }
     return means;
@@ -463,30 +466,35 @@ void rule_specific_load(struct asking *asking, const struct block_view *block)
 
 /* ---- unreachable-load ---- */
 
-/* Half a usual step (2.5 kg, 5 lb) is as near as a gym with the usual discs comes to any light load. */
-static bool is_near(const struct set_view *set)
+/* The load before rounding, 1e-10 kg; not above 0: none is known. */
+static struct ratio asked_of(const struct plan_run *run)
 {
-    wide twice = 2 * (wide)set->run->load.e10, step = set->day->gym->free.step.e10;
-    return ratio_cmp(set->asked, ratio_halves(twice - step)) >= 0 && ratio_cmp(set->asked, ratio_halves(twice + step)) <= 0;
+    for (const struct reason *reason = run->reason; reason && run->has_load; reason = reason->before)
+        if (reason->kind == REASON_RAW)
+            return reason->load;
+    return ratio_int(0);
 }
 
-/* By how much rounding moved the load, in per cent of what was asked; 0 where another finding speaks. */
+/* By how much rounding moved the load, in per cent of what was asked; 0 where another finding speaks. Half a usual step (2.5 kg,
+ * 5 lb) is as near as a gym with the usual discs comes to any light load. */
 static struct ratio moved_by(const struct set_view *set)
 {
     const struct plan_run *run = set->run;
-    if (!run->has_load || !set->has_asked || set->asked.num <= 0 || run->under_bar || run->capped ||
-        set->lift->loads == LOADS_BODYWEIGHT || is_near(set))
+    if (!run->has_load || run->under_bar || run->capped || set->lift->loads == LOADS_BODYWEIGHT)
         return ratio_int(0);
-    struct ratio moved = ratio_sub(ratio_weight(run->load), set->asked);
+    struct ratio asked = asked_of(run);
+    if (asked.num <= 0 || ratio_is_near(asked, run->load.e10, set->day->gym->free.step.e10))
+        return ratio_int(0);
+    struct ratio moved = ratio_sub(ratio_weight(run->load), asked);
     moved.num = moved.num < 0 ? -moved.num : moved.num;
-    return ratio_div(ratio_mul(moved, ratio_int(100)), set->asked);
+    return ratio_div(ratio_mul(moved, ratio_int(100)), asked);
 }
 
 static void unreachable_hit(struct asking *asking, const struct block_view *block, const struct set_view *set,
                             struct dec limit)
 {
     enum weight_unit unit = set->day->gym->unit;
-    struct ratio asked = ratio_in(set->asked, unit);
+    struct ratio asked = ratio_in(asked_of(set->run), unit);
     rule_hit(asking, met_load(block, set),
              "ask for a load that the gym can make, or add smaller discs or steps to the gym",
              "%s asks for %s %s and gets %s in this gym, %s %% away; the limit is %s %%", set->lift->name,

@@ -253,19 +253,28 @@ void rule_volume_jump(struct asking *asking, const struct block_view *block)
 struct like_sets {
     const struct set_view *now, *before;
 };
+/* The latest training week so far that trains a lift, and the one before that. */
+struct trained {
+    const struct plan_week *now, *before;
+};
 struct likes {
-    struct numbers kinds, numbers; /* a lift's role and kind of reps; that at its reps */
+    struct numbers numbers; /* of a lift's role, kind of reps and reps */
     VEC(struct like_sets) list;
+    int *of;                 /* by set of the block: its place in the list; -1: a set without a load */
+    struct trained *trained; /* by the lift's place */
 };
 
-static struct like_sets *likes_of(struct asking *asking, struct likes *likes, const struct block_view *block, const struct set_view *set)
+/* A byte of the lift stands for a role and a kind of reps. */
+static int likes_of(struct asking *asking, struct likes *likes, const struct set_view *set)
 {
+    enum { REPS_KINDS = REPS_TOTAL + 1 };
+    _Static_assert(sizeof *set->lift >= (ROLE_BACK_OFF + 1) * REPS_KINDS, "a lift has bytes enough");
     const struct plan_group *group = set->group;
-    int kind = numbers_give(&likes->kinds, set->lift, (uint64_t)group->role << 32 | (unsigned)group->reps_kind);
-    int at = numbers_give(&likes->numbers, &block->sets[kind], (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
+    const char *kind = (const char *)set->lift + group->role * REPS_KINDS + group->reps_kind;
+    int at = numbers_give(&likes->numbers, kind, (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
     if (at == likes->list.count)
         vec_add(rule_arena(asking), &likes->list, (struct like_sets){ 0 });
-    return &likes->list.at[at];
+    return at;
 }
 
 static void likes_add(struct like_sets *like, const struct set_view *set)
@@ -274,6 +283,20 @@ static void likes_add(struct like_sets *like, const struct set_view *set)
         *like = (struct like_sets){ set, like->now };
     else if (set->run->load.e10 > like->now->run->load.e10)
         like->now = set;
+}
+
+static void likes_week(struct asking *asking, const struct block_view *block, const struct week_view *week,
+                       struct likes *likes)
+{
+    for (int i = week->first; i < week->past; i++) {
+        const struct set_view *set = &block->sets[i];
+        struct trained *trained = &likes->trained[set->lift_at];
+        if (trained->now != set->week)
+            *trained = (struct trained){ set->week, trained->now };
+        likes->of[i] = set->run->has_load ? likes_of(asking, likes, set) : -1;
+        if (likes->of[i] >= 0)
+            likes_add(&likes->list.at[likes->of[i]], set);
+    }
 }
 
 /* Added weight goes in steps of its own; everything else to the next load that the day's gym can make. */
@@ -296,10 +319,10 @@ static void load_jump_ask(struct asking *asking, const struct block_view *block,
                           const struct set_view *before, struct dec limit)
 {
     enum weight_unit unit = now->day->gym->unit;
-    struct ratio base = ratio_weight(before->run->load), up = ratio_sub(ratio_weight(now->run->load), base);
-    if (!is_whole_load(now) || !is_whole_load(before))
+    int64_t base = before->run->load.e10, up = now->run->load.e10 - base;
+    if (up <= 0 || !is_whole_load(now) || !is_whole_load(before))
         return;
-    struct ratio percent = ratio_div(ratio_mul(up, ratio_int(100)), base);
+    struct ratio percent = ratio_make((wide)100 * up, base);
     if (!is_above(percent, limit) || is_smallest_step(now, before))
         return;
     rule_hit(asking, met_load(block, now), "go up in smaller steps, or add reps before adding load",
@@ -310,31 +333,24 @@ static void load_jump_ask(struct asking *asking, const struct block_view *block,
              bound_text(asking, limit));
 }
 
-/* `trained`: the last training week before this one, by lift. */
-static void load_jump_week(struct asking *asking, const struct block_view *block, const struct week_view *week, struct likes *likes,
-                           const struct plan_week **trained)
-{
-    struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int i = week->first; i < week->past; i++)
-        if (block->sets[i].run->has_load)
-            likes_add(likes_of(asking, likes, block, &block->sets[i]), &block->sets[i]);
-    for (int i = week->first; i < week->past; i++) {
-        const struct set_view *now = &block->sets[i];
-        const struct like_sets *like = now->run->has_load ? likes_of(asking, likes, block, now) : NULL;
-        if (like && like->now == now && like->before && like->before->week == trained[now->lift_at])
-            load_jump_ask(asking, block, now, like->before, limit);
-    }
-    for (int i = week->first; i < week->past; i++)
-        trained[block->sets[i].lift_at] = week->week;
-}
-
 void rule_load_jump(struct asking *asking, const struct block_view *block)
 {
-    struct likes likes = { .kinds.arena = rule_arena(asking), .numbers.arena = rule_arena(asking) };
-    const struct plan_week **trained = NEW_MANY(rule_arena(asking), const struct plan_week *, block->lift_count + 1);
-    for (int w = 0; w < block->week_count; w++)
-        if (block->weeks[w].training)
-            load_jump_week(asking, block, &block->weeks[w], &likes, trained);
+    struct dec limit = rule_limit(asking, block, NULL).high;
+    struct likes likes = { .numbers.arena = rule_arena(asking),
+                           .of = NEW_MANY(rule_arena(asking), int, block->set_count + 1),
+                           .trained = NEW_MANY(rule_arena(asking), struct trained, block->lift_count + 1) };
+    for (int w = 0; w < block->week_count; w++) {
+        const struct week_view *week = &block->weeks[w];
+        if (!week->training)
+            continue;
+        likes_week(asking, block, week, &likes);
+        for (int i = week->first; i < week->past; i++) {
+            const struct set_view *now = &block->sets[i];
+            const struct like_sets *like = likes.of[i] >= 0 ? &likes.list.at[likes.of[i]] : NULL;
+            if (like && like->now == now && like->before && like->before->week == likes.trained[now->lift_at].before)
+                load_jump_ask(asking, block, now, like->before, limit);
+        }
+    }
 }
 
 /* ---- zone-reps ---- */

@@ -482,35 +482,40 @@ void rule_specific_load(struct asking *asking, const struct block_view *block)
 
 /* ---- unreachable-load ---- */
 
-/* The load before rounding, 1e-10 kg; not above 0: none is known. */
-static struct ratio asked_of(const struct plan_run *run)
+/* The load before rounding, 1e-10 kg; NULL: none is known. */
+static const struct ratio *asked_of(const struct plan_run *run)
 {
     for (const struct reason *reason = run->reason; reason && run->has_load; reason = reason->before)
         if (reason->kind == REASON_RAW)
-            return reason->load;
-    return ratio_int(0);
+            return &reason->load;
+    return NULL;
 }
 
-/* By how much rounding moved the load, in per cent of what was asked; 0 where another finding speaks. Half a usual step (2.5 kg,
- * 5 lb) is as near as a gym with the usual discs comes to any light load. */
-static struct ratio moved_by(const struct set_view *set)
+/* Whether rounding moved the load; not where another finding speaks. Half a usual step (2.5 kg, 5 lb) is as near as a gym with the
+ * usual discs comes to any light load. */
+static bool is_moved(const struct set_view *set)
 {
     const struct plan_run *run = set->run;
-    if (!run->has_load || run->under_bar || run->capped || set->lift->loads == LOADS_BODYWEIGHT)
-        return ratio_int(0);
-    struct ratio asked = asked_of(run);
-    if (asked.num <= 0 || ratio_is_near(asked, run->load.e10, set->day->gym->free.step.e10))
-        return ratio_int(0);
-    struct ratio moved = ratio_sub(ratio_weight(run->load), asked);
+    if (run->under_bar || run->capped || set->week->kind != WEEK_TRAINING || set->lift->loads == LOADS_BODYWEIGHT)
+        return false;
+    const struct ratio *asked = asked_of(run);
+    return asked && asked->num > 0 && !ratio_is_near(*asked, run->load.e10, set->day->gym->free.step.e10);
+}
+
+/* By how much, in per cent of what was asked. */
+static struct ratio moved_by(const struct set_view *set)
+{
+    const struct ratio *asked = asked_of(set->run);
+    struct ratio moved = ratio_sub(ratio_weight(set->run->load), *asked);
     moved.num = moved.num < 0 ? -moved.num : moved.num;
-    return ratio_div(ratio_mul(moved, ratio_int(100)), asked);
+    return ratio_div(ratio_mul(moved, ratio_int(100)), *asked);
 }
 
 static void unreachable_hit(struct asking *asking, const struct block_view *block, const struct set_view *set,
                             struct dec limit)
 {
     enum weight_unit unit = set->day->gym->unit;
-    struct ratio asked = ratio_in(asked_of(set->run), unit);
+    struct ratio asked = ratio_in(*asked_of(set->run), unit);
     rule_hit(asking, met_load(block, set),
              "ask for a load that the gym can make, or add smaller discs or steps to the gym",
              "%s asks for %s %s and gets %s in this gym, %s %% away; the limit is %s %%", set->lift->name,
@@ -519,20 +524,26 @@ static void unreachable_hit(struct asking *asking, const struct block_view *bloc
              bound_text(asking, limit));
 }
 
+static bool is_of_group(const struct set_view *set, const struct set_view *first)
+{
+    return set->entry == first->entry && set->group->group == first->group->group;
+}
+
+/* Of a group's sets the one that is moved most speaks. */
 void rule_unreachable_load(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int i = 0, next; i < block->set_count; i = next) {
-        const struct set_view *first = &block->sets[i], *worst = first;
-        struct ratio most = ratio_int(0);
-        for (next = i; next < block->set_count && block->sets[next].entry == first->entry &&
-                       block->sets[next].group->group == first->group->group;
-             next++) {
-            struct ratio moved = moved_by(&block->sets[next]);
-            if (ratio_cmp(moved, most) > 0)
-                worst = &block->sets[next], most = moved;
+    for (int i = 0; i < block->set_count; i++) {
+        const struct set_view *worst = &block->sets[i];
+        if (!is_moved(worst))
+            continue;
+        struct ratio most = moved_by(worst);
+        for (; i + 1 < block->set_count && is_of_group(&block->sets[i + 1], worst); i++) {
+            const struct set_view *set = &block->sets[i + 1];
+            if (is_moved(set) && ratio_cmp(moved_by(set), most) > 0)
+                worst = set, most = moved_by(set);
         }
-        if (first->week->kind == WEEK_TRAINING && is_above(most, limit))
+        if (is_above(most, limit))
             unreachable_hit(asking, block, worst, limit);
     }
 }

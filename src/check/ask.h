@@ -7,6 +7,17 @@
 
 enum { WEEK_DAYS = 7 };
 
+/* Counts, in halves, against a bound. Here and further down: one below 0 is none, and nothing is below or above it. */
+static inline bool halves_below(int64_t halves, struct dec bound)
+{
+    return bound.e10 >= 0 && (wide)halves * (DEC_ONE / 2) < bound.e10;
+}
+
+static inline bool halves_above(int64_t halves, struct dec bound)
+{
+    return bound.e10 >= 0 && (wide)halves * (DEC_ONE / 2) > bound.e10;
+}
+
 static inline bool is_competition(const struct lift *lift)
 {
     return lift->kind == LIFT_COMPETITION;
@@ -17,7 +28,7 @@ static inline bool at_effort(const struct set_view *set, int effort)
     return set->has_effort && set->effort.e10 >= dec_int(effort).e10;
 }
 
-/* Efforts, of sets that have one. A bound below 0, here and further down, is none: nothing is below or above it. */
+/* Efforts, of sets that have one. */
 static inline struct ratio effort_of(const struct set_view *set)
 {
     return set->effort_exact ? *set->effort_exact : ratio_dec(set->effort);

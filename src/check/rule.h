@@ -48,6 +48,14 @@ struct week_view {
     int first_day, past_day;
     bool training; /* neither deload nor taper */
 };
+/* What a training week has of a lift. */
+struct lift_week {
+    int week;             /* its place in the block's `weeks` */
+    int hard, open, done; /* sets: at rpe 5 or more, those of unknown effort, and all of a known number */
+    int totals;           /* how often `total 30`, of which nobody knows the number of sets */
+    bool rotates;         /* on a day that takes turns */
+    const struct lift_week *earlier, *later; /* the nearest training weeks with the lift; NULL: none */
+};
 /* Attempts of a season's last meet, for its last block. */
 struct attempt_view {
     const struct lift *lift;
@@ -75,6 +83,7 @@ struct block_view {
     int day_count;
     const struct week_view *weeks;
     int week_count;
+    const struct lift_week *const *lift_weeks; /* by a lift's place: its first; NULL: it is trained in no training week */
     struct date meet;      /* the season's next meet from the block's first day; unset: none. A day's own: meet_from in ask.h */
     bool last_of_season;
     bool break_before;     /* a season states a break before it */

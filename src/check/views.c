@@ -1,9 +1,12 @@
 #include "check/views.h"
 
 #include "base/vec.h"
+#include "check/ask.h"
 #include "plan/season.h"
 
 #include <stdlib.h>
+
+enum { HARD_EFFORT = 5 };
 
 struct viewing {
     struct arena *arena;
@@ -11,6 +14,8 @@ struct viewing {
     VEC(struct set_view) sets;
     VEC(const struct lift *) lifts;
     struct numbers lift_numbers;
+    VEC(const struct lift_week *) lift_weeks; /* by a lift's place its first, */
+    VEC(struct lift_week *) latest;           /* and its latest so far */
     VEC(struct day_view) days;
     VEC(struct week_view) weeks;
 };
@@ -75,9 +80,36 @@ static void set_effort(const struct viewing *v, struct set_view *view)
 static int lift_number(struct viewing *v, const struct lift *lift)
 {
     int at = numbers_give(&v->lift_numbers, lift, 0);
-    if (at == v->lifts.count)
+    if (at == v->lifts.count) {
         vec_add(v->arena, &v->lifts, lift);
+        vec_add(v->arena, &v->lift_weeks, NULL);
+        vec_add(v->arena, &v->latest, NULL);
+    }
     return at;
+}
+
+/* Of the week at hand. */
+static struct lift_week *lift_week(struct viewing *v, int lift_at)
+{
+    struct lift_week *latest = v->latest.at[lift_at];
+    if (latest && latest->week == v->weeks.count)
+        return latest;
+    struct lift_week *week = NEW(v->arena, struct lift_week);
+    *week = (struct lift_week){ .week = v->weeks.count, .earlier = latest };
+    *(latest ? &latest->later : &v->lift_weeks.at[lift_at]) = week;
+    return v->latest.at[lift_at] = week;
+}
+
+static void lift_week_add(struct lift_week *week, const struct set_view *set)
+{
+    week->rotates |= set->day->day->rotates;
+    week->done += set->sets;
+    if (!set->sets)
+        week->totals++;
+    else if (!set->has_effort)
+        week->open += set->sets;
+    else if (at_effort(set, HARD_EFFORT))
+        week->hard += set->sets;
 }
 
 /* The working sets of an entry's groups: in place, since there are many. */
@@ -95,6 +127,8 @@ static void view_entry(struct viewing *v, const struct day_view *day, const stru
             view->sets = group->runs[r].sets, view->date = day->date;
             set_reps(view);
             set_effort(v, view);
+            if (day->week->kind == WEEK_TRAINING)
+                lift_week_add(lift_week(v, lift_at), view);
         }
     }
 }
@@ -156,11 +190,24 @@ struct block_view block_view_make(struct arena *scratch, const struct plan *plan
     }
     int attempt_count = 0;
     const struct attempt_view *attempts = view_attempts(scratch, plan, &attempt_count);
-    return (struct block_view){ .plan = plan, .block = plan->block, .attempts = attempts, .attempt_count = attempt_count, .sets = v.sets.at, .set_count = v.sets.count,
-                                .lifts = v.lifts.at, .lift_count = v.lifts.count, .lift_numbers = v.lift_numbers, .days = v.days.at,
-                                .day_count = v.days.count, .weeks = v.weeks.at, .week_count = v.weeks.count, .first = plan->block->start,
+    return (struct block_view){ .plan = plan,
+                                .block = plan->block,
+                                .attempts = attempts,
+                                .attempt_count = attempt_count,
+                                .sets = v.sets.at,
+                                .set_count = v.sets.count,
+                                .lifts = v.lifts.at,
+                                .lift_count = v.lifts.count,
+                                .lift_numbers = v.lift_numbers,
+                                .days = v.days.at,
+                                .day_count = v.days.count,
+                                .weeks = v.weeks.at,
+                                .week_count = v.weeks.count,
+                                .lift_weeks = v.lift_weeks.at,
+                                .first = plan->block->start,
                                 .last = date_plus(plan->block->start, 7 * plan->week_count - 1),
-                                .meet = meet ? meet->date : (struct date){ 0 }, .last_of_season = plan->block->last_of_season,
+                                .meet = meet ? meet->date : (struct date){ 0 },
+                                .last_of_season = plan->block->last_of_season,
                                 .break_before = plan->block->break_before };
 }
 

@@ -6,7 +6,7 @@
 
 #include "base/vec.h"
 
-enum { HARD_EFFORT = 5, HALVES_OF_TOTAL = 2 * SETS_MOST };
+enum { HALVES_OF_TOTAL = 2 * SETS_MOST };
 
 /* Of all sets of a view; `total 30` has no number of sets and holds its reps itself. */
 static struct ratio reps_of(const struct set_view *set)
@@ -21,60 +21,16 @@ static struct place_met met_week_of(const struct block_view *block, const struct
     return place;
 }
 
-/* ---- what a week trains of a lift ---- */
-
-struct lift_week {
-    const struct week_view *week;
-    int hard, open, done; /* sets: hard ones, those of unknown effort, and all of a known number */
-    int totals;           /* how often `total 30`, of which nobody knows the number of sets */
-    bool rotates;         /* on a day that takes turns */
-    const struct lift_week *earlier; /* the last training week before it with the lift; NULL: none */
-};
-
-/* By a lift's place in the block: its latest training week so far; NULL: none. */
-static struct lift_week **no_weeks(struct asking *asking, const struct block_view *block)
-{
-    return NEW_MANY(rule_arena(asking), struct lift_week *, block->lift_count + 1);
-}
-
-static void lift_week_add(struct lift_week *now, const struct set_view *set)
-{
-    now->rotates |= set->day->day->rotates;
-    now->done += set->sets;
-    if (!set->sets)
-        now->totals++;
-    else if (!set->has_effort)
-        now->open += set->sets;
-    else if (at_effort(set, HARD_EFFORT))
-        now->hard += set->sets;
-}
-
-/* Adds the week's sets, if it is one of training. */
-static void weeks_add(struct asking *asking, const struct block_view *block, const struct week_view *week, struct lift_week **last)
-{
-    for (int i = week->first; week->training && i < week->past; i++) {
-        struct lift_week **now = &last[block->sets[i].lift_at];
-        if (!*now || (*now)->week != week) {
-            const struct lift_week *earlier = *now;
-            *now = NEW(rule_arena(asking), struct lift_week);
-            **now = (struct lift_week){ .week = week, .earlier = earlier };
-        }
-        lift_week_add(*now, &block->sets[i]);
-    }
-}
-
 /* ---- hard sets ---- */
 
 struct volume {
     int hard, open; /* half sets; open: of unknown effort or number */
-    int done;       /* half sets of any effort */
 };
 
 static void volume_add(struct volume *volume, const struct lift_week *week, int halves)
 {
     volume->hard += halves * week->hard;
     volume->open += halves * week->open + HALVES_OF_TOTAL * week->totals;
-    volume->done += halves * week->done;
 }
 
 static struct volume volume_of(const struct lift_week *week)
@@ -113,40 +69,31 @@ static const char *limits_text(struct asking *asking, struct bounds limit)
     return rule_text(asking, "the limits are %s to %s", bound_text(asking, limit.low), bound_text(asking, limit.high));
 }
 
-/* `last` has all weeks. */
 static void volume_ask(struct asking *asking, const struct block_view *block, const struct subject *subject,
-                       struct lift_week *const *last, const char *few, const char *many)
+                       const char *few, const char *many)
 {
     struct bounds limit = rule_limit(asking, block, subject->name);
     if (subject->helped_only && !rule_limit_is_own(asking, block, subject->name))
         limit.low.e10 = -1;
     struct volume *volumes = NEW_MANY(rule_arena(asking), struct volume, block->week_count + 1);
     for (const struct share *share = subject->shares; share; share = share->next)
-        for (const struct lift_week *week = last[share->lift]; week; week = week->earlier)
-            volume_add(&volumes[week->week - block->weeks], week, share->halves);
+        for (const struct lift_week *week = block->lift_weeks[share->lift]; week; week = week->later)
+            volume_add(&volumes[week->week], week, share->halves);
     for (int w = 0; w < block->week_count; w++) {
         const struct week_view *week = &block->weeks[w];
-        struct ratio hard = ratio_make(volumes[w].hard, 2), at_most = ratio_make((wide)volumes[w].hard + volumes[w].open, 2);
-        if (!week->training || (!is_below(at_most, limit.low) && !is_above(hard, limit.high)))
+        bool too_few = halves_below((int64_t)volumes[w].hard + volumes[w].open, limit.low),
+             too_many = halves_above(volumes[w].hard, limit.high);
+        if (!week->training || (!too_few && !too_many))
             continue;
-        rule_hit(asking, met_week_of(block, week, subject->name), is_above(hard, limit.high) ? many : few,
-                 "%s hard set%s for %s in week %d; %s", rule_number(asking, hard), volumes[w].hard == 2 ? "" : "s",
-                 subject->name, week->week->number, limits_text(asking, limit));
+        rule_hit(asking, met_week_of(block, week, subject->name), too_many ? many : few,
+                 "%s hard set%s for %s in week %d; %s", rule_number(asking, ratio_halves(volumes[w].hard)),
+                 volumes[w].hard == 2 ? "" : "s", subject->name, week->week->number, limits_text(asking, limit));
     }
-}
-
-static struct lift_week **all_weeks(struct asking *asking, const struct block_view *block)
-{
-    struct lift_week **last = no_weeks(asking, block);
-    for (int w = 0; w < block->week_count; w++)
-        weeks_add(asking, block, &block->weeks[w], last);
-    return last;
 }
 
 void rule_weekly_sets(struct asking *asking, const struct block_view *block)
 {
     struct subject *subjects = NEW_MANY(rule_arena(asking), struct subject, block->lift_count + 1);
-    struct lift_week **last = all_weeks(asking, block);
     for (int i = 0; i < block->lift_count; i++)
         for (const struct lift *lift = block->lifts[i]; lift; lift = lift->like)
             if (is_competition(lift) && lift_at(block, lift) >= 0)
@@ -155,7 +102,7 @@ void rule_weekly_sets(struct asking *asking, const struct block_view *block)
         subjects[i].name = block->lifts[i]->name;
         if (is_competition(block->lifts[i]))
             volume_ask(
-                asking, block, &subjects[i], last,
+                asking, block, &subjects[i],
                 "add sets of it or of lifts like it, or bring easy ones up to rpe 5 or more: those are hard sets",
                 "take sets out, of it or of the lifts like it, or spread them over more weeks");
     }
@@ -183,7 +130,6 @@ static void muscles_share(struct asking *asking, struct muscles *muscles, int li
 void rule_muscle_sets(struct asking *asking, const struct block_view *block)
 {
     struct muscles muscles = { .numbers.arena = rule_arena(asking) };
-    struct lift_week **last = all_weeks(asking, block);
     for (int i = 0; i < block->lift_count; i++)
         muscles_name(asking, &muscles, block->lifts[i]->works, block->lifts[i]->works_count, false);
     for (int i = 0; i < block->lift_count; i++)
@@ -193,7 +139,7 @@ void rule_muscle_sets(struct asking *asking, const struct block_view *block)
         muscles_share(asking, &muscles, i, block->lifts[i]->helps, block->lifts[i]->helps_count, 1);
     }
     for (int i = 0; i < muscles.list.count; i++)
-        volume_ask(asking, block, &muscles.list.at[i], last,
+        volume_ask(asking, block, &muscles.list.at[i],
                    "add sets of a lift that `works` it, or bring easy ones up to rpe 5 or more: those are hard sets",
                    "take sets out of the lifts that `works` and `helps` name it for");
 }
@@ -212,38 +158,44 @@ static const struct lift_week *measure_of(const struct lift_week *now)
     return a.hard + a.open >= b.hard + b.open ? earlier : earliest;
 }
 
+static int number_of(const struct block_view *block, const struct lift_week *week)
+{
+    return block->weeks[week->week].week->number;
+}
+
 static void volume_jump_ask(struct asking *asking, const struct block_view *block, const struct lift_week *week, const struct lift *lift)
 {
     const struct lift_week *earlier = measure_of(week);
+    if (!earlier || week->done <= earlier->done) /* the same sets a little harder are no more work */
+        return;
     struct bounds percent = rule_limit(asking, block, NULL), sets = rule_second_limit(asking, block);
-    if (!earlier)
-        return;
     struct volume now = volume_of(week), before = volume_of(earlier);
-    struct ratio base = ratio_make((wide)before.hard + before.open, 2), up = ratio_sub(ratio_make(now.hard, 2), base);
-    if (now.done <= before.done) /* the same sets a little harder are no more work */
-        return;
+    struct ratio base = ratio_halves((wide)before.hard + before.open), up = ratio_sub(ratio_halves(now.hard), base);
     if (percent.high.e10 < 0 || ratio_cmp(up, ratio_percent(base, percent.high)) <= 0 || !is_above(up, sets.high))
         return;
     const char *share =
         base.num ? rule_text(asking, " (%s %%)", rule_number(asking, ratio_div(ratio_mul(up, ratio_int(100)), base)))
                  : "";
-    rule_hit(asking, met_week_of(block, week->week, lift->name),
+    rule_hit(asking, met_week_of(block, &block->weeks[week->week], lift->name),
              "add sets over more weeks, such as `(from 4 to 7) x 5`; sets that come up to rpe 5 count as added too",
              "%s goes from %s hard sets in week %d to %s in week %d, up %s%s; the limit is %s %% and %s sets",
-             lift->name, rule_number(asking, base), earlier->week->week->number, rule_number(asking, ratio_make(now.hard, 2)),
-             week->week->week->number, rule_number(asking, up), share, bound_text(asking, percent.high),
-             bound_text(asking, sets.high));
+             lift->name, rule_number(asking, base), number_of(block, earlier),
+             rule_number(asking, ratio_halves(now.hard)), number_of(block, week), rule_number(asking, up), share,
+             bound_text(asking, percent.high), bound_text(asking, sets.high));
 }
 
 void rule_volume_jump(struct asking *asking, const struct block_view *block)
 {
-    struct lift_week **last = no_weeks(asking, block);
-    for (int w = 0; w < block->week_count; w++) {
-        weeks_add(asking, block, &block->weeks[w], last);
+    const struct lift_week **next =
+        NEW_MANY(rule_arena(asking), const struct lift_week *, block->lift_count + 1); /* by lift */
+    for (int i = 0; i < block->lift_count; i++)
+        next[i] = block->lift_weeks[i];
+    for (int w = 0; w < block->week_count; w++)
         for (int i = 0; i < block->lift_count; i++)
-            if (last[i] && last[i]->week == &block->weeks[w])
-                volume_jump_ask(asking, block, last[i], block->lifts[i]);
-    }
+            if (next[i] && next[i]->week == w) {
+                volume_jump_ask(asking, block, next[i], block->lifts[i]);
+                next[i] = next[i]->later;
+            }
 }
 
 /* ---- load-jump ---- */

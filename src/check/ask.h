@@ -74,6 +74,12 @@ static inline struct ratio percent_of(const struct set_view *set)
                              : ratio_div(ratio_mul(ratio_weight(run->load), ratio_int(100)), run->max);
 }
 
+/* Of one written group in one entry of a day. */
+static inline bool in_one_group(const struct set_view *set, const struct set_view *other)
+{
+    return set->day == other->day && set->entry == other->entry && set->group->group == other->group->group;
+}
+
 static inline bool is_single(const struct set_view *set)
 {
     return set->counted && set->reps_high == 1;

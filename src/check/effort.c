@@ -26,15 +26,16 @@ static bool is_possible(const struct set_view *set)
     return !effort_above(set, dec_int(10)) || is_single(set);
 }
 
-/* Sets of one written group on one day get one finding: the hardest speaks. `fits` is what is asked of each. */
+/* Sets of one written group on one day get one finding: the hardest speaks. `fits` is what is asked of each. From *at on, which goes
+ * behind the group; NULL: no more. */
 static const struct set_view *
 hardest_in_group(const struct block_view *block, int *at,
                  bool (*fits)(const struct block_view *, const struct set_view *, struct bounds), struct bounds limit)
 {
-    const struct set_view *first = &block->sets[*at], *hardest = NULL;
+    const struct set_view *hardest = NULL;
     for (; *at < block->set_count; ++*at) {
         const struct set_view *set = &block->sets[*at];
-        if (set->day != first->day || set->entry != first->entry || set->group->group != first->group->group)
+        if (hardest && !in_one_group(set, hardest))
             break;
         if (in_training(set) && fits(block, set, limit) && (!hardest || is_harder(set, hardest)))
             hardest = set;
@@ -172,10 +173,9 @@ static bool fails_outside(const struct block_view *block, const struct set_view 
 
 void rule_failure_window(struct asking *asking, const struct block_view *block)
 {
-    for (int i = 0; i < block->set_count;) {
-        const struct set_view *set = hardest_in_group(block, &i, fails_outside, (struct bounds){ 0 });
-        if (!set)
-            continue;
+    int at = 0;
+    const struct set_view *set;
+    while ((set = hardest_in_group(block, &at, fails_outside, (struct bounds){ 0 }))) {
         int out = days_out(block, set->date);
         const char *how = set->amrap ? "amrap"
                           : effort_above(set, dec_int(10))
@@ -313,16 +313,15 @@ static bool is_hard_and_high(const struct block_view *block, const struct set_vi
 void rule_hard_high_reps(struct asking *asking, const struct block_view *block)
 {
     struct bounds limit = rule_limit(asking, block, NULL);
-    for (int i = 0; i < block->set_count;) {
-        const struct set_view *set = hardest_in_group(block, &i, is_hard_and_high, limit);
-        if (set)
-            rule_hit(asking, met_set(block, set),
-                     "ask for fewer reps, or for a lower effort: the last reps of long hard sets are slow and far from "
-                     "a single",
-                     "%s reps of %s at rpe %s; for %d reps and more the limit is rpe %s",
-                     rule_number(asking, middle_reps(set)), set->lift->name, rule_number(asking, effort_of(set)),
-                     HIGH_REPS, bound_text(asking, limit.high));
-    }
+    int at = 0;
+    const struct set_view *set;
+    while ((set = hardest_in_group(block, &at, is_hard_and_high, limit)))
+        rule_hit(asking, met_set(block, set),
+                 "ask for fewer reps, or for a lower effort: the last reps of long hard sets are slow and far from "
+                 "a single",
+                 "%s reps of %s at rpe %s; for %d reps and more the limit is rpe %s",
+                 rule_number(asking, middle_reps(set)), set->lift->name, rule_number(asking, effort_of(set)), HIGH_REPS,
+                 bound_text(asking, limit.high));
 }
 
 static bool is_light(const struct block_view *block, const struct set_view *set, struct bounds limit)
@@ -334,10 +333,9 @@ static bool is_light(const struct block_view *block, const struct set_view *set,
 void rule_too_light(struct asking *asking, const struct block_view *block)
 {
     struct bounds limit = rule_limit(asking, block, NULL);
-    for (int i = 0; i < block->set_count;) {
-        const struct set_view *set = hardest_in_group(block, &i, is_light, limit);
-        if (!set)
-            continue;
+    int at = 0;
+    const struct set_view *set;
+    while ((set = hardest_in_group(block, &at, is_light, limit))) {
         bool under_one = effort_below(set, dec_int(1));
         rule_hit(asking, met_set(block, set),
                  "raise the load or the reps; if these sets lead up to heavier ones, write them as `warm-up`",

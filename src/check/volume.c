@@ -476,11 +476,6 @@ static void unreachable_hit(struct asking *asking, const struct block_view *bloc
              bound_text(asking, limit));
 }
 
-static bool is_of_group(const struct set_view *set, const struct set_view *first)
-{
-    return set->entry == first->entry && set->group->group == first->group->group;
-}
-
 /* Of a group's sets the one that is moved most speaks. */
 void rule_unreachable_load(struct asking *asking, const struct block_view *block)
 {
@@ -490,7 +485,7 @@ void rule_unreachable_load(struct asking *asking, const struct block_view *block
         if (!is_moved(worst))
             continue;
         struct ratio most = moved_by(worst);
-        for (; i + 1 < block->set_count && is_of_group(&block->sets[i + 1], worst); i++) {
+        for (; i + 1 < block->set_count && in_one_group(&block->sets[i + 1], worst); i++) {
             const struct set_view *set = &block->sets[i + 1];
             if (is_moved(set) && ratio_cmp(moved_by(set), most) > 0)
                 worst = set, most = moved_by(set);

@@ -85,6 +85,11 @@ static inline bool is_single(const struct set_view *set)
     return set->counted && set->reps_high == 1;
 }
 
+static inline bool count_above(int64_t count, struct dec bound)
+{
+    return halves_above(2 * count, bound);
+}
+
 /* The place of a lift in the block's `lifts`; -1: no set of it. */
 static inline int lift_at(const struct block_view *block, const struct lift *lift)
 {

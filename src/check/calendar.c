@@ -245,8 +245,8 @@ void rule_session_minutes(struct asking *asking, const struct block_view *block)
         return;
     for (int i = 0; i < block->day_count; i++) {
         const struct day_view *day = &block->days[i];
-        int64_t seconds = plan_day_seconds(day->day);
-        if (day->week->kind != WEEK_TRAINING || !is_above(ratio_make(seconds, 60), limit.high))
+        int64_t seconds = day->week->kind == WEEK_TRAINING ? plan_day_seconds(day->day) : 0;
+        if (!is_above(ratio_make(seconds, 60), limit.high))
             continue;
         rule_hit(asking, met_day(block, day),
                  "leave an accessory out, pair two in a `superset`, or give part of it a day of its own",
@@ -294,20 +294,29 @@ static struct tired tired_by(const struct main_sets *mains, const struct set_vie
 
 static void order_in_day(struct asking *asking, const struct block_view *block, const struct day_view *day, struct main_sets *mains)
 {
-    struct tired *tired = NEW_MANY(rule_arena(asking), struct tired, day->past - day->first + 1);
+    /* From the first set that is none of a main lift to the last that is. */
+    int first = day->first, past = day->past;
+    while (past > first && !block->sets[past - 1].main)
+        past--;
+    while (first < past && block->sets[first].main)
+        first++;
+    if (first == past)
+        return;
+    struct tired *tired = NEW_MANY(rule_arena(asking), struct tired, past - first);
     const struct plan_entry *said = NULL;
-    for (int i = day->past - 1; i >= day->first; i--)
+    for (int i = past - 1; i >= first; i--)
         if (block->sets[i].main)
             main_sets_add(asking, mains, &block->sets[i]);
         else
-            tired[i - day->first] = tired_by(mains, &block->sets[i]);
-    for (int i = day->first; i < day->past; i++) {
-        const struct set_view *set = &block->sets[i], *later = tired[i - day->first].later;
+            tired[i - first] = tired_by(mains, &block->sets[i]);
+    for (int i = first; i < past; i++) {
+        const struct set_view *set = &block->sets[i], *later = tired[i - first].later;
         if (!later || set->entry == said)
             continue;
         said = set->entry;
-        rule_hit(asking, met_entry(block, set), rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
-                 "%s comes before %s and tires its %s", set->lift->name, later->lift->name, tired[i - day->first].muscle);
+        rule_hit(asking, met_entry(block, set),
+                 rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
+                 "%s comes before %s and tires its %s", set->lift->name, later->lift->name, tired[i - first].muscle);
     }
 }
 
@@ -414,10 +423,10 @@ void rule_stale_max(struct asking *asking, const struct block_view *block)
     for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
-        struct date done = max ? record_last_day(block->plan->record, set->lift, set->week->start) : (struct date){ 0 };
-        if (date_is_set(done) && !is_above(ratio_int(set->week->start.day - done.day), limit))
+        if (!max || (date_is_set(max->date) && !count_above(set->week->start.day - max->date.day, limit)))
             continue;
-        if (max && (!date_is_set(max->date) || is_above(ratio_int(set->week->start.day - max->date.day), limit)))
+        struct date done = record_last_day(block->plan->record, set->lift, set->week->start);
+        if (!date_is_set(done) || count_above(set->week->start.day - done.day, limit))
             stale_met(asking, block, set, max, limit);
     }
 }

@@ -259,11 +259,11 @@ static void back_off_ask(struct asking *asking, const struct block_view *block, 
              rule_number(asking, effort_of(set)), gap, rule_number(asking, effort_of(top)), bound_text(asking, limit));
 }
 
-/* From the set at `i` on, those of one group in one entry of a day: the hardest. *past: the first that is none of them. */
-static const struct set_view *hardest_from(const struct block_view *block, const struct day_view *day, int i, int *past)
+/* From the set at `i` on, those of its group: the hardest. *past: the first that is none of them. */
+static const struct set_view *hardest_from(const struct block_view *block, int i, int *past)
 {
     const struct set_view *first = &block->sets[i], *hardest = NULL;
-    for (; i < day->past && block->sets[i].group->group == first->group->group && block->sets[i].entry == first->entry; i++)
+    for (; i < block->set_count && in_one_group(&block->sets[i], first); i++)
         if (block->sets[i].has_effort && (!hardest || is_harder(&block->sets[i], hardest)))
             hardest = &block->sets[i];
     *past = i;
@@ -274,16 +274,17 @@ void rule_top_harder(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).low;
     struct top_group *tops = NEW_MANY(rule_arena(asking), struct top_group, block->lift_count + 1);
-    for (int d = 0; d < block->day_count; d++) {
-        const struct day_view *day = &block->days[d];
-        for (int i = day->first, next; i < day->past; i = next) {
-            const struct set_view *first = &block->sets[i], *hardest = hardest_from(block, day, i, &next);
-            struct top_group *top = &tops[first->lift_at];
-            if (hardest && first->group->role == ROLE_BACK_OFF && in_training(first) && top->last && top->last->day == first->day)
-                back_off_ask(asking, block, hardest, top->hardest, limit);
-            for (int j = i; j < next && first->group->role == ROLE_TOP; j++)
-                top_add(&tops[block->sets[j].lift_at], &block->sets[j]);
-        }
+    for (int i = 0, next; i < block->set_count; i = next) {
+        const struct set_view *set = &block->sets[i];
+        struct top_group *top = &tops[set->lift_at];
+        next = i + 1;
+        if (set->group->role == ROLE_TOP)
+            top_add(top, set);
+        if (set->group->role != ROLE_BACK_OFF || !in_training(set) || !top->last || top->last->day != set->day)
+            continue;
+        const struct set_view *hardest = hardest_from(block, i, &next);
+        if (hardest)
+            back_off_ask(asking, block, hardest, top->hardest, limit);
     }
 }
 
@@ -396,9 +397,11 @@ static void practice_day_keep(struct asking *asking, const struct block_view *bl
     struct heavy_practice *practice = rule_kept(asking, sizeof *practice);
     int first = practice->days.count;
     for (int i = day->first; i < day->past; i++) {
+        if (!is_practice(&block->sets[i]))
+            continue;
         const struct lift *lift = block->sets[i].lift;
         struct practice_day kept = { block->block, day->date, day->dated, chain_latest(&practice->lifts, lift) };
-        if (!is_practice(&block->sets[i]) || kept.before >= first)
+        if (kept.before >= first)
             continue;
         chain_add(rule_keep_arena(asking), &practice->lifts, lift, practice->days.count);
         vec_add(rule_keep_arena(asking), &practice->days, kept);

@@ -158,7 +158,7 @@ static void meet_week_ask(struct asking *asking, const struct block_view *block,
 /* The hardest set of its lift on its day, of equal ones the first, speaks for all of them. */
 void rule_meet_week(struct asking *asking, const struct block_view *block)
 {
-    if (rule_is_off(asking, block))
+    if (rule_is_off(asking, block) || !date_is_set(meet_from(block, block->first)))
         return;
     const struct set_view **hardest = NEW_MANY(rule_arena(asking), const struct set_view *, block->lift_count + 1);
     for (int d = 0; d < block->day_count; d++) {

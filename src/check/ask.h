@@ -7,15 +7,16 @@
 
 enum { WEEK_DAYS = 7 };
 
-/* Counts, in halves, against a bound. Here and further down: one below 0 is none, and nothing is below or above it. */
-static inline bool halves_below(int64_t halves, struct dec bound)
+/* A number of parts against a bound, without a fraction made of them. Here and further down: a bound below 0 is none, and nothing is
+ * below or above it. */
+static inline bool parts_below(wide parts, int64_t of_one, struct dec bound)
 {
-    return bound.e10 >= 0 && (wide)halves * (DEC_ONE / 2) < bound.e10;
+    return bound.e10 >= 0 && parts * DEC_ONE < (wide)bound.e10 * of_one;
 }
 
-static inline bool halves_above(int64_t halves, struct dec bound)
+static inline bool parts_above(wide parts, int64_t of_one, struct dec bound)
 {
-    return bound.e10 >= 0 && (wide)halves * (DEC_ONE / 2) > bound.e10;
+    return bound.e10 >= 0 && parts * DEC_ONE > (wide)bound.e10 * of_one;
 }
 
 static inline bool is_competition(const struct lift *lift)
@@ -83,11 +84,6 @@ static inline bool in_one_group(const struct set_view *set, const struct set_vie
 static inline bool is_single(const struct set_view *set)
 {
     return set->counted && set->reps_high == 1;
-}
-
-static inline bool count_above(int64_t count, struct dec bound)
-{
-    return halves_above(2 * count, bound);
 }
 
 /* The place of a lift in the block's `lifts`; -1: no set of it. */

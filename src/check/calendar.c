@@ -203,6 +203,15 @@ static int by_date(const void *a, const void *b)
                                             : (one->order > other->order) - (one->order < other->order);
 }
 
+/* As they are, mostly: blocks come by their starts, and days by their dates. */
+static bool in_order(const struct back_to_back *hard)
+{
+    int at = 1;
+    while (at < hard->list.count && by_date(&hard->list.at[at - 1], &hard->list.at[at]) < 0)
+        at++;
+    return at >= hard->list.count;
+}
+
 static void back_to_back_ask(struct asking *asking, const struct hard_day *now, const struct hard_day *before)
 {
     struct bounds limit = rule_limit_in(asking, now->block, NULL);
@@ -225,7 +234,7 @@ void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete
     struct numbers lifts = { .arena = rule_arena(asking) };
     const struct hard_day **latest = NEW_MANY(rule_arena(asking), const struct hard_day *, hard->list.count + 1); /* by lift */
     (void)athlete;
-    if (hard->list.count)
+    if (!in_order(hard))
         qsort(hard->list.at, (size_t)hard->list.count, sizeof *hard->list.at, by_date);
     for (int i = 0; i < hard->list.count; i++) {
         const struct hard_day *now = &hard->list.at[i], **before = &latest[numbers_give(&lifts, now->lift, 0)];
@@ -246,7 +255,7 @@ void rule_session_minutes(struct asking *asking, const struct block_view *block)
     for (int i = 0; i < block->day_count; i++) {
         const struct day_view *day = &block->days[i];
         int64_t seconds = day->week->kind == WEEK_TRAINING ? plan_day_seconds(day->day) : 0;
-        if (!is_above(ratio_make(seconds, 60), limit.high))
+        if (!parts_above(seconds, 60, limit.high))
             continue;
         rule_hit(asking, met_day(block, day),
                  "leave an accessory out, pair two in a `superset`, or give part of it a day of its own",
@@ -423,10 +432,10 @@ void rule_stale_max(struct asking *asking, const struct block_view *block)
     for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
-        if (!max || (date_is_set(max->date) && !count_above(set->week->start.day - max->date.day, limit)))
+        if (!max || (date_is_set(max->date) && !parts_above(set->week->start.day - max->date.day, 1, limit)))
             continue;
         struct date done = record_last_day(block->plan->record, set->lift, set->week->start);
-        if (!date_is_set(done) || count_above(set->week->start.day - done.day, limit))
+        if (!date_is_set(done) || parts_above(set->week->start.day - done.day, 1, limit))
             stale_met(asking, block, set, max, limit);
     }
 }

@@ -81,8 +81,8 @@ static void volume_ask(struct asking *asking, const struct block_view *block, co
             volume_add(&volumes[week->week], week, share->halves);
     for (int w = 0; w < block->week_count; w++) {
         const struct week_view *week = &block->weeks[w];
-        bool too_few = halves_below((int64_t)volumes[w].hard + volumes[w].open, limit.low),
-             too_many = halves_above(volumes[w].hard, limit.high);
+        bool too_few = parts_below((wide)volumes[w].hard + volumes[w].open, 2, limit.low),
+             too_many = parts_above(volumes[w].hard, 2, limit.high);
         if (!week->training || (!too_few && !too_many))
             continue;
         rule_hit(asking, met_week_of(block, week, subject->name), too_many ? many : few,
@@ -274,15 +274,14 @@ static void load_jump_ask(struct asking *asking, const struct block_view *block,
     int64_t base = before->run->load.e10, up = now->run->load.e10 - base;
     if (up <= 0 || !is_whole_load(now) || !is_whole_load(before))
         return;
-    struct ratio percent = ratio_make((wide)100 * up, base);
-    if (!is_above(percent, limit) || is_smallest_step(now, before))
+    if (!parts_above((wide)100 * up, base, limit) || is_smallest_step(now, before))
         return;
     rule_hit(asking, met_load(block, now), "go up in smaller steps, or add reps before adding load",
              "%s goes from %s in week %d to %s in week %d%s at the same reps, up %s %%; the limit is %s %%",
              now->lift->name, weight_text(rule_arena(asking), before->run->load, unit), before->week->number,
              weight_text(rule_arena(asking), now->run->load, unit), now->week->number,
-             now->lift->loads == LOADS_BODYWEIGHT ? ", bodyweight included," : "", rule_number(asking, percent),
-             bound_text(asking, limit));
+             now->lift->loads == LOADS_BODYWEIGHT ? ", bodyweight included," : "",
+             rule_number(asking, ratio_make((wide)100 * up, base)), bound_text(asking, limit));
 }
 
 void rule_load_jump(struct asking *asking, const struct block_view *block)

@@ -12,6 +12,8 @@ struct viewing {
     struct arena *arena;
     const struct plan *plan;
     VEC(struct set_view) sets;
+    struct numbers lift_loads;             /* a lift with a load and reps */
+    VEC(const struct set_view *) expected; /* the latest with these whose effort is by the curve */
     VEC(const struct lift *) lifts;
     struct numbers lift_numbers;
     VEC(const struct lift_week *) lift_weeks; /* by a lift's place its first, */
@@ -39,7 +41,7 @@ static void set_reps(struct set_view *view)
     }
 }
 
-static void effort_set(const struct viewing *v, struct set_view *view, struct ratio effort)
+static void effort_set(struct viewing *v, struct set_view *view, struct ratio effort)
 {
     view->has_effort = true;
     view->effort = ratio_down(effort, (struct dec){ 1 });
@@ -51,7 +53,7 @@ static void effort_set(const struct viewing *v, struct set_view *view, struct ra
 }
 
 /* By 10 less the repetitions that the rounded load leaves, against the lift's own full max. */
-static void effort_expected(const struct viewing *v, struct set_view *view)
+static void effort_by_curve(struct viewing *v, struct set_view *view)
 {
     const struct plan_run *run = view->run;
     struct curve curve = history_curve(v->plan->model, v->plan->block, v->plan->athlete, view->lift);
@@ -64,7 +66,28 @@ static void effort_expected(const struct viewing *v, struct set_view *view)
         effort_set(v, view, effort);
 }
 
-static void set_effort(const struct viewing *v, struct set_view *view)
+static bool is_like(const struct set_view *set, const struct set_view *other)
+{
+    return set->run->load.e10 == other->run->load.e10 && set->reps_halves == other->reps_halves &&
+           set->reps_high == other->reps_high && ratio_cmp(set->run->own_max, other->run->own_max) == 0;
+}
+
+/* Most weeks have sets of the weeks before again: the latest of this lift at this load for these reps is mostly of the same max. */
+static void effort_expected(struct viewing *v, struct set_view *view)
+{
+    uint64_t load_and_reps = (uint64_t)view->run->load.e10 ^ (uint64_t)view->reps_halves << 48;
+    int at = numbers_give(&v->lift_loads, view->lift, load_and_reps);
+    if (at == v->expected.count)
+        vec_add(v->arena, &v->expected, NULL);
+    const struct set_view *like = v->expected.at[at];
+    if (like && is_like(like, view))
+        view->has_effort = like->has_effort, view->effort = like->effort, view->effort_exact = like->effort_exact;
+    else
+        effort_by_curve(v, view);
+    v->expected.at[at] = view;
+}
+
+static void set_effort(struct viewing *v, struct set_view *view)
 {
     const struct plan_run *run = view->run;
     if (view->amrap)
@@ -176,7 +199,11 @@ static int runs_of(const struct plan *plan)
 
 struct block_view block_view_make(struct arena *scratch, const struct plan *plan)
 {
-    struct viewing v = { .arena = scratch, .plan = plan, .sets.room = runs_of(plan), .lift_numbers.arena = scratch };
+    struct viewing v = { .arena = scratch,
+                         .plan = plan,
+                         .sets.room = runs_of(plan),
+                         .lift_numbers.arena = scratch,
+                         .lift_loads.arena = scratch };
     v.sets.at = NEW_MANY(scratch, struct set_view, v.sets.room);
     const struct meet *meet = season_next_meet(plan->block->season, plan->block->start);
     for (int w = 0; w < plan->week_count; w++) {

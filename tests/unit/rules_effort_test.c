@@ -3,6 +3,8 @@
  * n = 37 - 36 x share reps to failure, effort = reps + 10 - n, worked by hand. */
 #include "rules_asked.h"
 
+#include "check/ask.h"
+
 #define PLACES                                                                                                         \
     "; its places are hypertrophy blocks until 56 days before a meet, and singles and doubles of main lifts in the "   \
     "last 28 days"
@@ -178,9 +180,69 @@ static const struct asked rows[] = {
       .met = "" },
 };
 
+/* 90 kg for 3 are rpe 8.4 of a max of 100 kg (n = 4.6), and of one of 150 kg (n = 20) they are below 0. */
+static void the_same_set_is_lighter_by_a_newer_max(void **state)
+{
+    (void)state;
+    struct told t =
+        told_club("athlete ines { gym hall; max squat 100 kg on 2026-12-21; max squat 150 kg on 2027-01-11 }\n"
+                  "block winter {\n goal strength\n for ines\n starts 2027-01-04\n weeks 2\n"
+                  " day A on mon {\n  squat 3 x 3 at 90 kg in weeks 1\n  squat 4 x 3 at 90 kg in weeks 2\n }\n}\n");
+    struct block_view block = block_view_make(t.arena, told_plan(&t, "winter", "ines"));
+    ask_rule(&t, "too-light", (struct athlete_view){ .model = t.model, .athlete = told_athlete(&t, "ines") }, &block,
+             1);
+    assert_string_equal(
+        met_text(&t, "too-light", MET_MESSAGE),
+        "`4 x 3 at 90 kg in weeks 2` squat at less than rpe 1 is too light to train it; the limit is rpe 3");
+    told_end(&t);
+}
+
+static struct dec tenth_billionths(int64_t e10)
+{
+    return (struct dec){ e10 };
+}
+
+static void fractions_are_told_from_what_they_round_to(void **state)
+{
+    (void)state;
+    const struct dec down = tenth_billionths(83333333333), next = tenth_billionths(83333333334);
+    const struct ratio third = ratio_make(25, 3), more = ratio_make(250000000001, 30000000000),
+                       less_one = ratio_make(22, 3);
+    const struct set_view set = { .has_effort = true, .effort = down, .effort_exact = &third },
+                          written = { .has_effort = true, .effort = down };
+    const struct set_view harder = { .has_effort = true, .effort = down, .effort_exact = &more };
+    const struct set_view easier = { .has_effort = true,
+                                     .effort = tenth_billionths(73333333333),
+                                     .effort_exact = &less_one };
+    assert_true(effort_above(&set, down));
+    assert_false(effort_above(&set, next) || effort_above(&written, down));
+    assert_true(effort_below(&set, next) && effort_below(&written, next));
+    assert_false(effort_below(&set, down) || effort_below(&written, down));
+    assert_false(effort_above(&set, tenth_billionths(-1)) ||
+                 effort_below(&(struct set_view){ .effort = dec_int(-2) }, tenth_billionths(-1)));
+    assert_true(is_harder(&set, &written) && is_harder(&harder, &set) && is_harder(&set, &easier));
+    assert_false(is_harder(&written, &set) || is_harder(&set, &harder) || is_harder(&easier, &set));
+    assert_false(is_harder(&set, &set) || is_harder(&written, &written));
+    assert_int_equal(harder_by(&set, &easier, dec_int(1)), 0);
+    assert_int_equal(harder_by(&harder, &easier, dec_int(1)), 1);
+    assert_int_equal(harder_by(&written, &easier, dec_int(1)), -1);
+    assert_int_equal(harder_by(&written, &written, dec_int(0)), 0);
+    assert_int_equal(harder_by(&(struct set_view){ .effort = dec_halves(15) },
+                               &(struct set_view){ .effort = dec_int(7) }, dec_int(1)),
+                     -1);
+    assert_int_equal(harder_by(&(struct set_view){ .effort = dec_halves(17) },
+                               &(struct set_view){ .effort = dec_int(7) }, dec_int(1)),
+                     1);
+}
+
 int main(void)
 {
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(the_same_set_is_lighter_by_a_newer_max),
+        cmocka_unit_test(fractions_are_told_from_what_they_round_to),
+    };
     struct tests tests = { 0 };
     tests_add_rows(&tests, EACH(rows, asked_holds));
+    tests_add(&tests, ARRAY(more));
     return tests_run(&tests);
 }

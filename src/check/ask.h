@@ -70,9 +70,7 @@ static inline struct ratio middle_reps(const struct set_view *set)
 /* Per cent of the max used, exact, of a run that has it. */
 static inline struct ratio percent_of(const struct set_view *set)
 {
-    const struct plan_run *run = set->run;
-    return run->max.den == 1 ? ratio_make((wide)100 * run->load.e10, run->max.num)
-                             : ratio_div(ratio_mul(ratio_weight(run->load), ratio_int(100)), run->max);
+    return ratio_div(ratio_mul(ratio_weight(set->run->load), ratio_int(100)), set->run->max);
 }
 
 /* Of one written group in one entry of a day. */

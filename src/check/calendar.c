@@ -206,10 +206,10 @@ static int by_date(const void *a, const void *b)
 /* As they are, mostly: blocks come by their starts, and days by their dates. */
 static bool in_order(const struct back_to_back *hard)
 {
-    int at = 1;
-    while (at < hard->list.count && by_date(&hard->list.at[at - 1], &hard->list.at[at]) < 0)
-        at++;
-    return at >= hard->list.count;
+    for (int i = 1; i < hard->list.count; i++)
+        if (by_date(&hard->list.at[i - 1], &hard->list.at[i]) > 0)
+            return false;
+    return true;
 }
 
 static void back_to_back_ask(struct asking *asking, const struct hard_day *now, const struct hard_day *before)

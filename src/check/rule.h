@@ -27,7 +27,7 @@ struct set_view {
     int reps_halves;         /* twice the middle of a range; 0 for seconds, metres and amrap without `at least` */
     int reps_high;           /* the high end; 0 likewise */
     struct dec effort;       /* rpe: the target's middle, else the expected one of the rounded load; amrap: 10. Rounded down; */
-    const struct ratio *effort_exact; /* what it is without rounding, NULL: just that. ask.h compares efforts */
+    const struct ratio *effort_exact; /* as it is, where rounding lost something; else NULL. Compared by ask.h */
     struct date date;        /* of the day; undated: the week's first day */
     bool main;               /* kind competition or variation */
     bool counted;            /* reps are a plain count or a cluster */

@@ -81,7 +81,8 @@ static const struct asked rows[] = {
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 8 }\nday B on mon { squat 1 x 1 at rpe 8 }", "2027-01-11",
       .met = NO_PRACTICE("squat", "1") },
     { "two of them on a day without a date are one day", "heavy-practice",
-      "goal peak; weeks 1; day A { squat 1 x 1 at rpe 8; squat 1 x 2 at rpe 9 }", "2027-01-11", .met = NO_PRACTICE("squat", "1") },
+      "goal peak; weeks 1; day A { squat 1 x 1 at rpe 8; squat 1 x 2 at rpe 9 }", "2027-01-11",
+      .met = NO_PRACTICE("squat", "1") },
     { "days without a date are days of their own", "heavy-practice",
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 8 }\nday B { squat 1 x 1 at rpe 8 }", "2027-01-11",
       .met = "" },
@@ -105,16 +106,22 @@ static const struct asked rows[] = {
              "week 1 day A squat, week 2 day A squat, week 3 "
              "day A squat" },
     { "a lift is named once for a day, whatever stands between its sets", "moderate-share",
-      "goal strength; weeks 1; day A on mon { squat 1 x 3 at rpe 9; bench 1 x 3 at rpe 9 then 1 x 3 at rpe 8; squat 1 x 3 at rpe 9.5 }", NULL,
-      .met = "`winter` 25 % of main sets (1 of 4) are between rpe 3 and 8; the limit is 80 %: week 1 day A squat and bench "
+      "goal strength; weeks 1; day A on mon { squat 1 x 3 at rpe 9; bench 1 x 3 at rpe 9 then 1 x 3 at rpe 8; squat 1 "
+      "x 3 at rpe 9.5 }",
+      NULL,
+      .met = "`winter` 25 % of main sets (1 of 4) are between rpe 3 and 8; the limit is 80 %: week 1 day A squat and "
+             "bench "
              "would bring it back" },
     { "the hardest of several top sets is the one to stay below", "top-harder",
       "weeks 1; day A on mon { squat { top 3 x 1 at rpe 7, 8, 7.5; back-off 2 x 3 at rpe 7.5 } }", NULL, .met = "" },
     { "as hard is not below", "top-harder",
       "weeks 1; day A on mon { squat { top 3 x 1 at rpe 7, 8, 7.5; back-off 2 x 3 at rpe 7, 8 } }", NULL,
-      .met = "`back-off 2 x 3 at rpe 7, 8` this back-off of squat is rpe 8, no easier than its top set's rpe 8; the limit is 0.5 below" },
-    { "and harder less so", "top-harder", "weeks 1; day A on mon { squat { top 1 x 1 at rpe 7; back-off 2 x 3 at rpe 8.5 } }", NULL,
-      .met = "`back-off 2 x 3 at rpe 8.5` this back-off of squat is rpe 8.5, 1.5 above its top set's rpe 7; the limit is 0.5 below" },
+      .met = "`back-off 2 x 3 at rpe 7, 8` this back-off of squat is rpe 8, no easier than its top set's rpe 8; the "
+             "limit is 0.5 below" },
+    { "and harder less so", "top-harder",
+      "weeks 1; day A on mon { squat { top 1 x 1 at rpe 7; back-off 2 x 3 at rpe 8.5 } }", NULL,
+      .met = "`back-off 2 x 3 at rpe 8.5` this back-off of squat is rpe 8.5, 1.5 above its top set's rpe 7; the limit "
+             "is 0.5 below" },
     { "a top set of which nobody says how hard it is asks for nothing", "top-harder",
       "weeks 1; day A on mon { deadlift { top 2 x 1; back-off 2 x 3 at rpe 8 } }", NULL, .met = "" },
     { "sets without an effort, accessories and deloads are left out", "moderate-share",
@@ -165,6 +172,16 @@ static const struct asked rows[] = {
       "weeks 1; day A on mon { squat back-off 3 x 5 at 75% then top 1 x 3 at 80% then top 2 x 1 at 85, 90% }", NULL,
       .met = "`top 1 x 3 at 80%` the top set of squat comes after its back-off sets\n`top 2 x 1 at 85, 90%` the top "
              "set of squat comes after its back-off sets" },
+
+    { "by a limit of 0 a back-off may be as hard as its top set, and no harder", "top-harder",
+      "weeks 1; checks { top-harder at least 0 }\nday A on mon { squat top 1 x 3 at rpe 7 then back-off 3 x 5 at rpe 7 "
+      "then back-off 2 x 5 at rpe 8 }",
+      NULL,
+      .met = "`back-off 2 x 5 at rpe 8` this back-off of squat is rpe 8, 1 above its top set's rpe 7; the limit is 0 "
+             "below" },
+    { "a limit of 0 reps is one", "top-reps",
+      "goal strength; weeks 1; checks { top-reps at most 0 }\nday A on mon { squat top 1 x 1 at 90% }", NULL,
+      .met = "`top 1 x 1 at 90%` a top set of squat has 1 reps; the limit is 0" },
 
     { "amrap with a number that counts is a set of high reps", "hard-high-reps",
       "goal strength; weeks 1; day A on mon { squat 1 x amrap at 75% at least 6 }", NULL,
@@ -220,6 +237,8 @@ static void fractions_are_told_from_what_they_round_to(void **state)
     assert_false(effort_below(&set, down) || effort_below(&written, down));
     assert_false(effort_above(&set, tenth_billionths(-1)) ||
                  effort_below(&(struct set_view){ .effort = dec_int(-2) }, tenth_billionths(-1)));
+    assert_true(effort_above(&set, dec_int(0)) &&
+                effort_below(&(struct set_view){ .effort = dec_int(-2) }, dec_int(0)));
     assert_true(is_harder(&set, &written) && is_harder(&harder, &set) && is_harder(&set, &easier));
     assert_false(is_harder(&written, &set) || is_harder(&set, &harder) || is_harder(&easier, &set));
     assert_false(is_harder(&set, &set) || is_harder(&written, &written));

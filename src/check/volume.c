@@ -79,15 +79,17 @@ static void volume_ask(struct asking *asking, const struct block_view *block, co
     for (const struct share *share = subject->shares; share; share = share->next)
         for (const struct lift_week *week = block->lift_weeks[share->lift]; week; week = week->later)
             volume_add(&volumes[week->week], week, share->halves);
+    const char *limits = NULL; /* for the first week that is off, and those after it */
     for (int w = 0; w < block->week_count; w++) {
         const struct week_view *week = &block->weeks[w];
         bool too_few = parts_below((wide)volumes[w].hard + volumes[w].open, 2, limit.low),
              too_many = parts_above(volumes[w].hard, 2, limit.high);
         if (!week->training || (!too_few && !too_many))
             continue;
+        limits = limits ? limits : limits_text(asking, limit);
         rule_hit(asking, met_week_of(block, week, subject->name), too_many ? many : few,
                  "%s hard set%s for %s in week %d; %s", rule_number(asking, ratio_halves(volumes[w].hard)),
-                 volumes[w].hard == 2 ? "" : "s", subject->name, week->week->number, limits_text(asking, limit));
+                 volumes[w].hard == 2 ? "" : "s", subject->name, week->week->number, limits);
     }
 }
 

@@ -221,10 +221,10 @@ struct likes {
 /* A byte of the lift stands for a role and a kind of reps. */
 static int likes_of(struct asking *asking, struct likes *likes, const struct set_view *set)
 {
-    enum { REPS_KINDS = REPS_TOTAL + 1 };
-    _Static_assert(sizeof *set->lift >= (ROLE_BACK_OFF + 1) * REPS_KINDS, "a lift has bytes enough");
+    enum { REPS_KINDS = REPS_TOTAL + 1, KINDS = (ROLE_BACK_OFF + 1) * REPS_KINDS };
+    _Static_assert(sizeof *set->lift >= KINDS, "a lift has bytes enough");
     const struct plan_group *group = set->group;
-    const char *kind = (const char *)set->lift + group->role * REPS_KINDS + group->reps_kind;
+    const char *kind = (const char *)set->lift + (size_t)group->role * REPS_KINDS + group->reps_kind;
     int at = numbers_give(&likes->numbers, kind, (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
     if (at == likes->list.count)
         vec_add(rule_arena(asking), &likes->list, (struct like_sets){ 0 });
@@ -435,13 +435,14 @@ void rule_specific_load(struct asking *asking, const struct block_view *block)
 
 /* ---- unreachable-load ---- */
 
-/* The load before rounding, 1e-10 kg; NULL: none is known. */
+/* The load before rounding, 1e-10 kg; 0: none is known. */
 static const struct ratio *asked_of(const struct plan_run *run)
 {
+    static const struct ratio none = { 0, 1 };
     for (const struct reason *reason = run->reason; reason && run->has_load; reason = reason->before)
         if (reason->kind == REASON_RAW)
             return &reason->load;
-    return NULL;
+    return &none;
 }
 
 /* Whether rounding moved the load; not where another finding speaks. Half a usual step (2.5 kg, 5 lb) is as near as a gym with the
@@ -452,7 +453,7 @@ static bool is_moved(const struct set_view *set)
     if (run->under_bar || run->capped || set->week->kind != WEEK_TRAINING || set->lift->loads == LOADS_BODYWEIGHT)
         return false;
     const struct ratio *asked = asked_of(run);
-    return asked && asked->num > 0 && !ratio_is_near(*asked, run->load.e10, set->day->gym->free.step.e10);
+    return asked->num > 0 && !ratio_is_near(*asked, run->load.e10, set->day->gym->free.step.e10);
 }
 
 /* By how much, in per cent of what was asked. */

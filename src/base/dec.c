@@ -351,6 +351,16 @@ int ratio_cmp_parts(struct ratio a, struct ratio b)
     return a.num < 0 ? -larger : larger;
 }
 
+bool ratio_is_near(struct ratio a, int64_t whole, int64_t step)
+{
+    if (is_short(a)) {
+        wide apart = a.num - (wide)whole * a.den;
+        return 2 * (apart < 0 ? -apart : apart) <= (wide)step * a.den;
+    }
+    return ratio_cmp(a, ratio_halves(2 * (wide)whole - step)) >= 0 &&
+           ratio_cmp(a, ratio_halves(2 * (wide)whole + step)) <= 0;
+}
+
 struct ratio ratio_percent(struct ratio a, struct dec percent)
 {
     enum { HALVES_OF_ALL = 200 };

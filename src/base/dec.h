@@ -84,6 +84,12 @@ static inline int ratio_cmp(struct ratio a, struct ratio b) /* -1, 0, 1; exact *
 {
     return a.den == b.den ? (a.num > b.num) - (a.num < b.num) : ratio_cmp_parts(a, b);
 }
+static inline int ratio_cmp_dec(struct ratio a, struct dec b)
+{
+    return ratio_cmp(a, (struct ratio){ b.e10, DEC_ONE }); /* products tell, in lowest terms or not */
+}
+/* Whether it is at most half a step away from a whole number; exact. */
+bool ratio_is_near(struct ratio a, int64_t whole, int64_t step);
 struct ratio ratio_percent(struct ratio a, struct dec percent); /* a * percent / 100 */
 
 /* To a multiple of the grain (above 0); what is out of range becomes the range's last multiple. */

@@ -7,6 +7,18 @@
 
 enum { WEEK_DAYS = 7 };
 
+/* A number of parts against a bound, without a fraction made of them. Here and further down: a bound below 0 is none, and nothing is
+ * below or above it. */
+static inline bool parts_below(wide parts, int64_t of_one, struct dec bound)
+{
+    return bound.e10 >= 0 && parts * DEC_ONE < (wide)bound.e10 * of_one;
+}
+
+static inline bool parts_above(wide parts, int64_t of_one, struct dec bound)
+{
+    return bound.e10 >= 0 && parts * DEC_ONE > (wide)bound.e10 * of_one;
+}
+
 static inline bool is_competition(const struct lift *lift)
 {
     return lift->kind == LIFT_COMPETITION;
@@ -14,7 +26,57 @@ static inline bool is_competition(const struct lift *lift)
 
 static inline bool at_effort(const struct set_view *set, int effort)
 {
-    return set->has_effort && set->effort_whole >= effort;
+    return set->has_effort && set->effort.e10 >= dec_int(effort).e10;
+}
+
+/* Efforts, of sets that have one. */
+static inline struct ratio effort_of(const struct set_view *set)
+{
+    return set->effort_exact ? *set->effort_exact : ratio_dec(set->effort);
+}
+
+static inline bool effort_below(const struct set_view *set, struct dec bound)
+{
+    return bound.e10 >= 0 && set->effort.e10 < bound.e10;
+}
+
+static inline bool effort_above(const struct set_view *set, struct dec bound)
+{
+    return bound.e10 >= 0 && (set->effort.e10 > bound.e10 || (set->effort.e10 == bound.e10 && set->effort_exact));
+}
+
+static inline bool is_harder(const struct set_view *set, const struct set_view *other)
+{
+    if (set->effort.e10 != other->effort.e10 || (!set->effort_exact && !other->effort_exact))
+        return set->effort.e10 > other->effort.e10;
+    return ratio_cmp(effort_of(set), effort_of(other)) > 0;
+}
+
+/* How much harder it is than the other, compared: -1, 0, 1. */
+static inline int harder_by(const struct set_view *set, const struct set_view *other, struct dec points)
+{
+    int64_t apart = set->effort.e10 - other->effort.e10;
+    if (!set->effort_exact && !other->effort_exact)
+        return (apart > points.e10) - (apart < points.e10);
+    return ratio_cmp_dec(ratio_sub(effort_of(set), effort_of(other)), points);
+}
+
+/* The middle of its reps. */
+static inline struct ratio middle_reps(const struct set_view *set)
+{
+    return ratio_halves(set->reps_halves);
+}
+
+/* Per cent of the max used, exact, of a run that has it. */
+static inline struct ratio percent_of(const struct set_view *set)
+{
+    return ratio_div(ratio_mul(ratio_weight(set->run->load), ratio_int(100)), set->run->max);
+}
+
+/* Of one written group in one entry of a day. */
+static inline bool in_one_group(const struct set_view *set, const struct set_view *other)
+{
+    return set->day == other->day && set->entry == other->entry && set->group->group == other->group->group;
 }
 
 static inline bool is_single(const struct set_view *set)
@@ -73,15 +135,14 @@ static inline struct date meet_last(const struct block_view *block)
     return season && season->meet_count ? season->meets[season->meet_count - 1].date : block->meet;
 }
 
-/* A bound below 0 is none: nothing is below or above it. */
 static inline bool is_below(struct ratio a, struct dec bound)
 {
-    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) < 0;
+    return bound.e10 >= 0 && ratio_cmp_dec(a, bound) < 0;
 }
 
 static inline bool is_above(struct ratio a, struct dec bound)
 {
-    return bound.e10 >= 0 && ratio_cmp(a, ratio_dec(bound)) > 0;
+    return bound.e10 >= 0 && ratio_cmp_dec(a, bound) > 0;
 }
 
 static inline const char *bound_text(struct asking *asking, struct dec bound)

@@ -149,34 +149,46 @@ struct back_to_back {
     VEC(struct hard_day) list;
 };
 
-/* `latest`: by the lift's place, where its last hard day of the block stands in the list, plus 1; `first`: where the day's begin. */
-static void hard_set(struct asking *asking, const struct block_view *block, const struct set_view *set, int *latest, int first)
+static bool is_hard(const struct set_view *set)
+{
+    return is_competition(set->lift) && at_effort(set, CLOSE_EFFORT);
+}
+
+/* The hardest set of each lift, the lifts in the order of their hard sets. `hardest`: by the lift's place, NULL before and after. */
+static void hard_day_keep(struct asking *asking, const struct block_view *block, const struct day_view *day,
+                          const struct set_view **hardest)
 {
     struct back_to_back *hard = rule_kept(asking, sizeof *hard);
-    struct hard_day day = { .lift = set->lift, .block = block->block, .entry = set->entry->entry, .label = set->day->day->label,
-                            .effort = set->effort, .date = set->date, .week = set->week->number };
-    int at = latest[set->lift_at] > first ? latest[set->lift_at] - 1 : hard->list.count;
-    day.order = at;
-    if (at == hard->list.count)
-        vec_add(rule_keep_arena(asking), &hard->list, day);
-    else if (ratio_cmp(set->effort, hard->list.at[at].effort) > 0)
-        hard->list.at[at] = day;
-    latest[set->lift_at] = at + 1;
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = &block->sets[i], **of = &hardest[set->lift_at];
+        if (is_hard(set) && (!*of || is_harder(set, *of)))
+            *of = set;
+    }
+    for (int i = day->first; i < day->past; i++) {
+        const struct set_view *set = hardest[block->sets[i].lift_at];
+        if (!set || !is_hard(&block->sets[i]))
+            continue;
+        struct hard_day kept = { .lift = set->lift,
+                                 .block = block->block,
+                                 .entry = set->entry->entry,
+                                 .label = day->day->day->label,
+                                 .effort = effort_of(set),
+                                 .date = set->date,
+                                 .week = set->week->number,
+                                 .order = hard->list.count };
+        vec_add(rule_keep_arena(asking), &hard->list, kept);
+        hardest[set->lift_at] = NULL;
+    }
 }
 
 void back_to_back_keep(struct asking *asking, const struct block_view *block)
 {
-    const struct back_to_back *hard = rule_kept(asking, sizeof *hard);
-    int *latest = NEW_MANY(rule_arena(asking), int, block->lift_count + 1);
     if (rule_is_off(asking, block))
         return;
-    for (int i = 0; i < block->day_count; i++) {
-        const struct day_view *day = &block->days[i];
-        int first = hard->list.count;
-        for (int j = day->first; j < day->past && day->dated && day->week->kind == WEEK_TRAINING; j++)
-            if (is_competition(block->sets[j].lift) && at_effort(&block->sets[j], CLOSE_EFFORT))
-                hard_set(asking, block, &block->sets[j], latest, first);
-    }
+    const struct set_view **hardest = NEW_MANY(rule_arena(asking), const struct set_view *, block->lift_count + 1);
+    for (int i = 0; i < block->day_count; i++)
+        if (block->days[i].dated && block->days[i].week->kind == WEEK_TRAINING)
+            hard_day_keep(asking, block, &block->days[i], hardest);
 }
 
 static const char *apart_text(int days)
@@ -189,6 +201,15 @@ static int by_date(const void *a, const void *b)
     const struct hard_day *one = a, *other = b;
     return one->date.day != other->date.day ? (one->date.day > other->date.day) - (one->date.day < other->date.day)
                                             : (one->order > other->order) - (one->order < other->order);
+}
+
+/* As they are, mostly: blocks come by their starts, and days by their dates. */
+static bool in_order(const struct back_to_back *hard)
+{
+    for (int i = 1; i < hard->list.count; i++)
+        if (by_date(&hard->list.at[i - 1], &hard->list.at[i]) > 0)
+            return false;
+    return true;
 }
 
 static void back_to_back_ask(struct asking *asking, const struct hard_day *now, const struct hard_day *before)
@@ -213,7 +234,7 @@ void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete
     struct numbers lifts = { .arena = rule_arena(asking) };
     const struct hard_day **latest = NEW_MANY(rule_arena(asking), const struct hard_day *, hard->list.count + 1); /* by lift */
     (void)athlete;
-    if (hard->list.count)
+    if (!in_order(hard))
         qsort(hard->list.at, (size_t)hard->list.count, sizeof *hard->list.at, by_date);
     for (int i = 0; i < hard->list.count; i++) {
         const struct hard_day *now = &hard->list.at[i], **before = &latest[numbers_give(&lifts, now->lift, 0)];
@@ -233,8 +254,8 @@ void rule_session_minutes(struct asking *asking, const struct block_view *block)
         return;
     for (int i = 0; i < block->day_count; i++) {
         const struct day_view *day = &block->days[i];
-        int64_t seconds = plan_day_seconds(day->day);
-        if (day->week->kind != WEEK_TRAINING || !is_above(ratio_make(seconds, 60), limit.high))
+        int64_t seconds = day->week->kind == WEEK_TRAINING ? plan_day_seconds(day->day) : 0;
+        if (!parts_above(seconds, 60, limit.high))
             continue;
         rule_hit(asking, met_day(block, day),
                  "leave an accessory out, pair two in a `superset`, or give part of it a day of its own",
@@ -282,20 +303,29 @@ static struct tired tired_by(const struct main_sets *mains, const struct set_vie
 
 static void order_in_day(struct asking *asking, const struct block_view *block, const struct day_view *day, struct main_sets *mains)
 {
-    struct tired *tired = NEW_MANY(rule_arena(asking), struct tired, day->past - day->first + 1);
+    /* From the first set that is none of a main lift to the last that is. */
+    int first = day->first, past = day->past;
+    while (past > first && !block->sets[past - 1].main)
+        past--;
+    while (first < past && block->sets[first].main)
+        first++;
+    if (first == past)
+        return;
+    struct tired *tired = NEW_MANY(rule_arena(asking), struct tired, past - first);
     const struct plan_entry *said = NULL;
-    for (int i = day->past - 1; i >= day->first; i--)
+    for (int i = past - 1; i >= first; i--)
         if (block->sets[i].main)
             main_sets_add(asking, mains, &block->sets[i]);
         else
-            tired[i - day->first] = tired_by(mains, &block->sets[i]);
-    for (int i = day->first; i < day->past; i++) {
-        const struct set_view *set = &block->sets[i], *later = tired[i - day->first].later;
+            tired[i - first] = tired_by(mains, &block->sets[i]);
+    for (int i = first; i < past; i++) {
+        const struct set_view *set = &block->sets[i], *later = tired[i - first].later;
         if (!later || set->entry == said)
             continue;
         said = set->entry;
-        rule_hit(asking, met_entry(block, set), rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
-                 "%s comes before %s and tires its %s", set->lift->name, later->lift->name, tired[i - day->first].muscle);
+        rule_hit(asking, met_entry(block, set),
+                 rule_text(asking, "write %s below %s", set->lift->name, later->lift->name),
+                 "%s comes before %s and tires its %s", set->lift->name, later->lift->name, tired[i - first].muscle);
     }
 }
 
@@ -402,10 +432,10 @@ void rule_stale_max(struct asking *asking, const struct block_view *block)
     for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         const struct reason *max = set->week->kind == WEEK_TRAINING && set->run->has_load ? max_behind(set->run) : NULL;
-        struct date done = max ? record_last_day(block->plan->record, set->lift, set->week->start) : (struct date){ 0 };
-        if (date_is_set(done) && !is_above(ratio_int(set->week->start.day - done.day), limit))
+        if (!max || (date_is_set(max->date) && !parts_above(set->week->start.day - max->date.day, 1, limit)))
             continue;
-        if (max && (!date_is_set(max->date) || is_above(ratio_int(set->week->start.day - max->date.day), limit)))
+        struct date done = record_last_day(block->plan->record, set->lift, set->week->start);
+        if (!date_is_set(done) || parts_above(set->week->start.day - done.day, 1, limit))
             stale_met(asking, block, set, max, limit);
     }
 }

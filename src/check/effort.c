@@ -11,6 +11,7 @@ enum {
     HIGH_REPS = 6,
     HEAVY_REPS = 2,
     HEAVY_EFFORT = 8,
+    FAILURE_HALVES = 19, /* rpe 9.5, where failure is near */
     DAYS_LISTED = 3
 };
 
@@ -22,20 +23,21 @@ static bool in_training(const struct set_view *set)
 /* What nobody can do is left to impossible-set; a single above the max may be meant. */
 static bool is_possible(const struct set_view *set)
 {
-    return ratio_cmp(set->effort, ratio_int(10)) <= 0 || is_single(set);
+    return !effort_above(set, dec_int(10)) || is_single(set);
 }
 
-/* Sets of one written group on one day get one finding: the hardest speaks. `fits` is what is asked of each. */
+/* Sets of one written group on one day get one finding: the hardest speaks. `fits` is what is asked of each. From *at on, which goes
+ * behind the group; NULL: no more. */
 static const struct set_view *
 hardest_in_group(const struct block_view *block, int *at,
                  bool (*fits)(const struct block_view *, const struct set_view *, struct bounds), struct bounds limit)
 {
-    const struct set_view *first = &block->sets[*at], *hardest = NULL;
+    const struct set_view *hardest = NULL;
     for (; *at < block->set_count; ++*at) {
         const struct set_view *set = &block->sets[*at];
-        if (set->day != first->day || set->entry != first->entry || set->group->group != first->group->group)
+        if (hardest && !in_one_group(set, hardest))
             break;
-        if (in_training(set) && fits(block, set, limit) && (!hardest || ratio_cmp(set->effort, hardest->effort) > 0))
+        if (in_training(set) && fits(block, set, limit) && (!hardest || is_harder(set, hardest)))
             hardest = set;
     }
     return hardest;
@@ -50,7 +52,7 @@ static bool is_judged(const struct set_view *set)
 
 static bool is_moderate(const struct set_view *set)
 {
-    return ratio_cmp(set->effort, ratio_int(SHARE_FROM)) >= 0 && ratio_cmp(set->effort, ratio_int(SHARE_TO)) <= 0;
+    return at_effort(set, SHARE_FROM) && !effort_above(set, dec_int(SHARE_TO));
 }
 
 struct off_day {
@@ -150,7 +152,7 @@ static int days_out(const struct block_view *block, struct date date)
 
 static bool is_failure(const struct set_view *set)
 {
-    return set->amrap || (at_effort(set, 9) && is_possible(set) && ratio_cmp(set->effort, ratio_halves(19)) >= 0);
+    return set->amrap || (set->has_effort && !effort_below(set, dec_halves(FAILURE_HALVES)) && is_possible(set));
 }
 
 static bool is_heavy_kind(const struct set_view *set)
@@ -171,15 +173,14 @@ static bool fails_outside(const struct block_view *block, const struct set_view 
 
 void rule_failure_window(struct asking *asking, const struct block_view *block)
 {
-    for (int i = 0; i < block->set_count;) {
-        const struct set_view *set = hardest_in_group(block, &i, fails_outside, (struct bounds){ 0 });
-        if (!set)
-            continue;
+    int at = 0;
+    const struct set_view *set;
+    while ((set = hardest_in_group(block, &at, fails_outside, (struct bounds){ 0 }))) {
         int out = days_out(block, set->date);
         const char *how = set->amrap ? "amrap"
-                          : ratio_cmp(set->effort, ratio_int(10)) > 0
+                          : effort_above(set, dec_int(10))
                               ? "above the max"
-                              : rule_text(asking, "at rpe %s", rule_number(asking, set->effort));
+                              : rule_text(asking, "at rpe %s", rule_number(asking, effort_of(set)));
         const char *when = out < 0    ? ""
                            : out == 0 ? " on the day of the meet"
                                       : rule_text(asking, " %d day%s before the meet", out, out == 1 ? "" : "s");
@@ -238,7 +239,7 @@ static void top_add(struct top_group *top, const struct set_view *set)
     bool goes_on = top->last == set - 1 && top->last->day == set->day && top->last->group->group == set->group->group;
     if (!goes_on)
         top->hardest = NULL;
-    if (set->has_effort && (!top->hardest || ratio_cmp(set->effort, top->hardest->effort) >= 0))
+    if (set->has_effort && (!top->hardest || !is_harder(top->hardest, set)))
         top->hardest = set;
     top->last = set;
 }
@@ -247,23 +248,23 @@ static void top_add(struct top_group *top, const struct set_view *set)
 static void back_off_ask(struct asking *asking, const struct block_view *block, const struct set_view *set,
                          const struct set_view *top, struct dec limit)
 {
-    if (!top || !is_possible(set) || !is_below(ratio_sub(top->effort, set->effort), limit))
+    if (!top || !is_possible(set) || limit.e10 < 0 || harder_by(top, set, limit) >= 0)
         return;
-    struct ratio less = ratio_sub(top->effort, set->effort);
+    struct ratio less = ratio_sub(effort_of(top), effort_of(set));
     const char *gap = less.num > 0   ? rule_text(asking, "only %s below", rule_number(asking, less))
                       : less.num < 0 ? rule_text(asking, "%s above", rule_number(asking, ratio_sub(ratio_int(0), less)))
                                      : "no easier than";
     rule_hit(asking, met_set(block, set), "take more off with `drop`, ask for fewer reps, or make the top set harder",
              "this back-off of %s is rpe %s, %s its top set's rpe %s; the limit is %s below", set->lift->name,
-             rule_number(asking, set->effort), gap, rule_number(asking, top->effort), bound_text(asking, limit));
+             rule_number(asking, effort_of(set)), gap, rule_number(asking, effort_of(top)), bound_text(asking, limit));
 }
 
-/* From the set at `i` on, those of one group in one entry of a day: the hardest. *past: the first that is none of them. */
-static const struct set_view *hardest_from(const struct block_view *block, const struct day_view *day, int i, int *past)
+/* From the set at `i` on, those of its group: the hardest. *past: the first that is none of them. */
+static const struct set_view *hardest_from(const struct block_view *block, int i, int *past)
 {
     const struct set_view *first = &block->sets[i], *hardest = NULL;
-    for (; i < day->past && block->sets[i].group->group == first->group->group && block->sets[i].entry == first->entry; i++)
-        if (block->sets[i].has_effort && (!hardest || ratio_cmp(block->sets[i].effort, hardest->effort) > 0))
+    for (; i < block->set_count && in_one_group(&block->sets[i], first); i++)
+        if (block->sets[i].has_effort && (!hardest || is_harder(&block->sets[i], hardest)))
             hardest = &block->sets[i];
     *past = i;
     return hardest;
@@ -273,16 +274,17 @@ void rule_top_harder(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).low;
     struct top_group *tops = NEW_MANY(rule_arena(asking), struct top_group, block->lift_count + 1);
-    for (int d = 0; d < block->day_count; d++) {
-        const struct day_view *day = &block->days[d];
-        for (int i = day->first, next; i < day->past; i = next) {
-            const struct set_view *first = &block->sets[i], *hardest = hardest_from(block, day, i, &next);
-            struct top_group *top = &tops[first->lift_at];
-            if (hardest && first->group->role == ROLE_BACK_OFF && in_training(first) && top->last && top->last->day == first->day)
-                back_off_ask(asking, block, hardest, top->hardest, limit);
-            for (int j = i; j < next && first->group->role == ROLE_TOP; j++)
-                top_add(&tops[block->sets[j].lift_at], &block->sets[j]);
-        }
+    for (int i = 0, next; i < block->set_count; i = next) {
+        const struct set_view *set = &block->sets[i];
+        struct top_group *top = &tops[set->lift_at];
+        next = i + 1;
+        if (set->group->role == ROLE_TOP)
+            top_add(top, set);
+        if (set->group->role != ROLE_BACK_OFF || !in_training(set) || !top->last || top->last->day != set->day)
+            continue;
+        const struct set_view *hardest = hardest_from(block, i, &next);
+        if (hardest)
+            back_off_ask(asking, block, hardest, top->hardest, limit);
     }
 }
 
@@ -305,43 +307,41 @@ void rule_top_reps(struct asking *asking, const struct block_view *block)
 static bool is_hard_and_high(const struct block_view *block, const struct set_view *set, struct bounds limit)
 {
     (void)block;
-    return set->main && (set->counted || set->amrap) && ratio_cmp(set->reps, ratio_int(HIGH_REPS)) >= 0 &&
-           set->has_effort && is_possible(set) && is_above(set->effort, limit.high);
+    return set->main && (set->counted || set->amrap) && set->reps_halves >= 2 * HIGH_REPS && set->has_effort &&
+           is_possible(set) && effort_above(set, limit.high);
 }
 
 void rule_hard_high_reps(struct asking *asking, const struct block_view *block)
 {
     struct bounds limit = rule_limit(asking, block, NULL);
-    for (int i = 0; i < block->set_count;) {
-        const struct set_view *set = hardest_in_group(block, &i, is_hard_and_high, limit);
-        if (set)
-            rule_hit(asking, met_set(block, set),
-                     "ask for fewer reps, or for a lower effort: the last reps of long hard sets are slow and far from "
-                     "a single",
-                     "%s reps of %s at rpe %s; for %d reps and more the limit is rpe %s",
-                     rule_number(asking, set->reps), set->lift->name, rule_number(asking, set->effort), HIGH_REPS,
-                     bound_text(asking, limit.high));
-    }
+    int at = 0;
+    const struct set_view *set;
+    while ((set = hardest_in_group(block, &at, is_hard_and_high, limit)))
+        rule_hit(asking, met_set(block, set),
+                 "ask for fewer reps, or for a lower effort: the last reps of long hard sets are slow and far from "
+                 "a single",
+                 "%s reps of %s at rpe %s; for %d reps and more the limit is rpe %s",
+                 rule_number(asking, middle_reps(set)), set->lift->name, rule_number(asking, effort_of(set)), HIGH_REPS,
+                 bound_text(asking, limit.high));
 }
 
 static bool is_light(const struct block_view *block, const struct set_view *set, struct bounds limit)
 {
     (void)block;
-    return set->main && set->has_effort && is_below(set->effort, limit.low);
+    return set->main && set->has_effort && effort_below(set, limit.low);
 }
 
 void rule_too_light(struct asking *asking, const struct block_view *block)
 {
     struct bounds limit = rule_limit(asking, block, NULL);
-    for (int i = 0; i < block->set_count;) {
-        const struct set_view *set = hardest_in_group(block, &i, is_light, limit);
-        if (!set)
-            continue;
-        bool under_one = ratio_cmp(set->effort, ratio_int(1)) < 0;
+    int at = 0;
+    const struct set_view *set;
+    while ((set = hardest_in_group(block, &at, is_light, limit))) {
+        bool under_one = effort_below(set, dec_int(1));
         rule_hit(asking, met_set(block, set),
                  "raise the load or the reps; if these sets lead up to heavier ones, write them as `warm-up`",
                  "%s at %s is too light to train it; the limit is rpe %s", set->lift->name,
-                 under_one ? "less than rpe 1" : rule_text(asking, "rpe %s", rule_number(asking, set->effort)),
+                 under_one ? "less than rpe 1" : rule_text(asking, "rpe %s", rule_number(asking, effort_of(set))),
                  bound_text(asking, limit.low));
     }
 }
@@ -397,9 +397,11 @@ static void practice_day_keep(struct asking *asking, const struct block_view *bl
     struct heavy_practice *practice = rule_kept(asking, sizeof *practice);
     int first = practice->days.count;
     for (int i = day->first; i < day->past; i++) {
+        if (!is_practice(&block->sets[i]))
+            continue;
         const struct lift *lift = block->sets[i].lift;
         struct practice_day kept = { block->block, day->date, day->dated, chain_latest(&practice->lifts, lift) };
-        if (!is_practice(&block->sets[i]) || kept.before >= first)
+        if (kept.before >= first)
             continue;
         chain_add(rule_keep_arena(asking), &practice->lifts, lift, practice->days.count);
         vec_add(rule_keep_arena(asking), &practice->days, kept);
@@ -451,19 +453,20 @@ static void stated_add(struct stated *stated, const struct set_view *set)
 {
     if (stated->week != set->week)
         *stated = (struct stated){ .week = set->week, .before = stated->now };
-    if (set->run->has_effort && set->has_effort && (!stated->now || ratio_cmp(set->effort, stated->now->effort) > 0))
+    if (set->run->has_effort && set->has_effort && (!stated->now || is_harder(set, stated->now)))
         stated->now = set;
 }
 
 static void creep_ask(struct asking *asking, const struct block_view *block, const struct stated *stated, struct dec limit)
 {
     const struct set_view *now = stated->now, *before = stated->before;
-    struct ratio rise = ratio_sub(now->effort, before->effort);
-    if (is_above(rise, limit))
-        rule_hit(asking, met_load(block, now), "let the effort rise in smaller steps, such as `at rpe from 6 to 8`",
-                 "%s goes from rpe %s in week %d to rpe %s in week %d, up %s; the limit is %s", now->lift->name,
-                 rule_number(asking, before->effort), before->week->number, rule_number(asking, now->effort),
-                 now->week->number, rule_number(asking, rise), bound_text(asking, limit));
+    if (limit.e10 < 0 || harder_by(now, before, limit) <= 0)
+        return;
+    struct ratio rise = ratio_sub(effort_of(now), effort_of(before));
+    rule_hit(asking, met_load(block, now), "let the effort rise in smaller steps, such as `at rpe from 6 to 8`",
+             "%s goes from rpe %s in week %d to rpe %s in week %d, up %s; the limit is %s", now->lift->name,
+             rule_number(asking, effort_of(before)), before->week->number, rule_number(asking, effort_of(now)),
+             now->week->number, rule_number(asking, rise), bound_text(asking, limit));
 }
 
 void rule_effort_creep(struct asking *asking, const struct block_view *block)

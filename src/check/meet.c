@@ -151,20 +151,20 @@ static void meet_week_ask(struct asking *asking, const struct block_view *block,
     if (out > MEET_ERROR_DAYS)
         place.level = LEVEL_WARNING;
     rule_hit(asking, place, "keep it light, at rpe 6 or less, or move the heavy sets to more than 5 days out",
-             "%s is at rpe %s %d day%s before the meet", set->lift->name, rule_number(asking, set->effort), out,
+             "%s is at rpe %s %d day%s before the meet", set->lift->name, rule_number(asking, effort_of(set)), out,
              out == 1 ? "" : "s");
 }
 
 /* The hardest set of its lift on its day, of equal ones the first, speaks for all of them. */
 void rule_meet_week(struct asking *asking, const struct block_view *block)
 {
-    if (rule_is_off(asking, block))
+    if (rule_is_off(asking, block) || !date_is_set(meet_from(block, block->first)))
         return;
     const struct set_view **hardest = NEW_MANY(rule_arena(asking), const struct set_view *, block->lift_count + 1);
     for (int d = 0; d < block->day_count; d++) {
         for (int i = block->days[d].first; i < block->days[d].past; i++) {
             const struct set_view *set = &block->sets[i], **of = &hardest[set->lift_at];
-            if (set->has_effort && (!*of || (*of)->day != set->day || ratio_cmp(set->effort, (*of)->effort) > 0))
+            if (set->has_effort && (!*of || (*of)->day != set->day || is_harder(set, *of)))
                 *of = set;
         }
         for (int i = block->days[d].first; i < block->days[d].past; i++)

@@ -130,7 +130,7 @@ static bool wants_spotter(const struct set_view *set)
     if (is_single(set))
         return at_effort(set, SPOTTED_SINGLE);
     /* Above rpe 10 impossible-set speaks. */
-    return at_effort(set, SPOTTED_SET) && ratio_cmp(set->effort, ratio_int(SPOTTED_SET)) == 0;
+    return at_effort(set, SPOTTED_SET) && !effort_above(set, dec_int(SPOTTED_SET));
 }
 
 void rule_no_spotter_note(struct asking *asking, const struct block_view *block)
@@ -142,7 +142,7 @@ void rule_no_spotter_note(struct asking *asking, const struct block_view *block)
         if (set->week->kind != WEEK_TRAINING || !wants_spotter(set) || is_noted(set))
             continue;
         const char *what = set->amrap ? "goes for as many reps as possible"
-                                      : rule_text(asking, "is at rpe %s", rule_number(asking, set->effort));
+                                      : rule_text(asking, "is at rpe %s", rule_number(asking, effort_of(set)));
         rule_hit(asking, met_set(block, set),
                  "add a line such as `note \"Spotters both sides\"` to the set, the lift or the day",
                  "%s %s, and nothing is said about spotters or safety bars", set->lift->name, what);

@@ -23,20 +23,16 @@ struct set_view {
     const struct plan_run *run;
     const struct lift *lift; /* as trained */
     int lift_at;             /* its place in the block's `lifts` */
-    bool main;               /* kind competition or variation */
     int sets;                /* rounds multiplied in */
-    struct ratio reps;       /* the middle of a range; 0 for seconds, metres and amrap without `at least` */
+    int reps_halves;         /* twice the middle of a range; 0 for seconds, metres and amrap without `at least` */
     int reps_high;           /* the high end; 0 likewise */
+    struct dec effort;       /* rpe: the target's middle, else the expected one of the rounded load; amrap: 10. Rounded down; */
+    const struct ratio *effort_exact; /* as it is, where rounding lost something; else NULL. Compared by ask.h */
+    struct date date;        /* of the day; undated: the week's first day */
+    bool main;               /* kind competition or variation */
     bool counted;            /* reps are a plain count or a cluster */
     bool amrap;
     bool has_effort;
-    struct ratio effort;     /* rpe, exact: the target's middle, else the expected one of the rounded load; amrap: 10 */
-    int effort_whole;        /* rounded down: enough to be compared with a whole one */
-    bool has_percent;
-    struct ratio percent;    /* of the max used, exact */
-    bool has_asked;
-    struct ratio asked;      /* the load before rounding, 1e-10 kg */
-    struct date date;        /* of the day; undated: the week's first day */
 };
 /* A day as trained, with its working sets in written order: sets[first] up to sets[past - 1] of the block. */
 struct day_view {
@@ -51,6 +47,14 @@ struct week_view {
     int first, past; /* sets */
     int first_day, past_day;
     bool training; /* neither deload nor taper */
+};
+/* What a training week has of a lift. */
+struct lift_week {
+    int week;             /* its place in the block's `weeks` */
+    int hard, open, done; /* sets: at rpe 5 or more, those of unknown effort, and all of a known number */
+    int totals;           /* how often `total 30`, of which nobody knows the number of sets */
+    bool rotates;         /* on a day that takes turns */
+    const struct lift_week *earlier, *later; /* the nearest training weeks with the lift; NULL: none */
 };
 /* Attempts of a season's last meet, for its last block. */
 struct attempt_view {
@@ -79,6 +83,7 @@ struct block_view {
     int day_count;
     const struct week_view *weeks;
     int week_count;
+    const struct lift_week *const *lift_weeks; /* by a lift's place: its first; NULL: it is trained in no training week */
     struct date meet;      /* the season's next meet from the block's first day; unset: none. A day's own: meet_from in ask.h */
     bool last_of_season;
     bool break_before;     /* a season states a break before it */

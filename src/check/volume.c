@@ -6,12 +6,12 @@
 
 #include "base/vec.h"
 
-enum { HARD_EFFORT = 5, HALVES_OF_TOTAL = 2 * SETS_MOST };
+enum { HALVES_OF_TOTAL = 2 * SETS_MOST };
 
 /* Of all sets of a view; `total 30` has no number of sets and holds its reps itself. */
 static struct ratio reps_of(const struct set_view *set)
 {
-    return set->sets ? ratio_mul(set->reps, ratio_int(set->sets)) : set->reps;
+    return set->sets ? ratio_mul(middle_reps(set), ratio_int(set->sets)) : middle_reps(set);
 }
 
 static struct place_met met_week_of(const struct block_view *block, const struct week_view *week, const char *subject)
@@ -21,60 +21,16 @@ static struct place_met met_week_of(const struct block_view *block, const struct
     return place;
 }
 
-/* ---- what a week trains of a lift ---- */
-
-struct lift_week {
-    const struct week_view *week;
-    int hard, open, done; /* sets: hard ones, those of unknown effort, and all of a known number */
-    int totals;           /* how often `total 30`, of which nobody knows the number of sets */
-    bool rotates;         /* on a day that takes turns */
-    const struct lift_week *earlier; /* the last training week before it with the lift; NULL: none */
-};
-
-/* By a lift's place in the block: its latest training week so far; NULL: none. */
-static struct lift_week **no_weeks(struct asking *asking, const struct block_view *block)
-{
-    return NEW_MANY(rule_arena(asking), struct lift_week *, block->lift_count + 1);
-}
-
-static void lift_week_add(struct lift_week *now, const struct set_view *set)
-{
-    now->rotates |= set->day->day->rotates;
-    now->done += set->sets;
-    if (!set->sets)
-        now->totals++;
-    else if (!set->has_effort)
-        now->open += set->sets;
-    else if (at_effort(set, HARD_EFFORT))
-        now->hard += set->sets;
-}
-
-/* Adds the week's sets, if it is one of training. */
-static void weeks_add(struct asking *asking, const struct block_view *block, const struct week_view *week, struct lift_week **last)
-{
-    for (int i = week->first; week->training && i < week->past; i++) {
-        struct lift_week **now = &last[block->sets[i].lift_at];
-        if (!*now || (*now)->week != week) {
-            const struct lift_week *earlier = *now;
-            *now = NEW(rule_arena(asking), struct lift_week);
-            **now = (struct lift_week){ .week = week, .earlier = earlier };
-        }
-        lift_week_add(*now, &block->sets[i]);
-    }
-}
-
 /* ---- hard sets ---- */
 
 struct volume {
     int hard, open; /* half sets; open: of unknown effort or number */
-    int done;       /* half sets of any effort */
 };
 
 static void volume_add(struct volume *volume, const struct lift_week *week, int halves)
 {
     volume->hard += halves * week->hard;
     volume->open += halves * week->open + HALVES_OF_TOTAL * week->totals;
-    volume->done += halves * week->done;
 }
 
 static struct volume volume_of(const struct lift_week *week)
@@ -113,40 +69,33 @@ static const char *limits_text(struct asking *asking, struct bounds limit)
     return rule_text(asking, "the limits are %s to %s", bound_text(asking, limit.low), bound_text(asking, limit.high));
 }
 
-/* `last` has all weeks. */
 static void volume_ask(struct asking *asking, const struct block_view *block, const struct subject *subject,
-                       struct lift_week *const *last, const char *few, const char *many)
+                       const char *few, const char *many)
 {
     struct bounds limit = rule_limit(asking, block, subject->name);
     if (subject->helped_only && !rule_limit_is_own(asking, block, subject->name))
         limit.low.e10 = -1;
     struct volume *volumes = NEW_MANY(rule_arena(asking), struct volume, block->week_count + 1);
     for (const struct share *share = subject->shares; share; share = share->next)
-        for (const struct lift_week *week = last[share->lift]; week; week = week->earlier)
-            volume_add(&volumes[week->week - block->weeks], week, share->halves);
+        for (const struct lift_week *week = block->lift_weeks[share->lift]; week; week = week->later)
+            volume_add(&volumes[week->week], week, share->halves);
+    const char *limits = NULL; /* for the first week that is off, and those after it */
     for (int w = 0; w < block->week_count; w++) {
         const struct week_view *week = &block->weeks[w];
-        struct ratio hard = ratio_make(volumes[w].hard, 2), at_most = ratio_make((wide)volumes[w].hard + volumes[w].open, 2);
-        if (!week->training || (!is_below(at_most, limit.low) && !is_above(hard, limit.high)))
+        bool too_few = parts_below((wide)volumes[w].hard + volumes[w].open, 2, limit.low),
+             too_many = parts_above(volumes[w].hard, 2, limit.high);
+        if (!week->training || (!too_few && !too_many))
             continue;
-        rule_hit(asking, met_week_of(block, week, subject->name), is_above(hard, limit.high) ? many : few,
-                 "%s hard set%s for %s in week %d; %s", rule_number(asking, hard), volumes[w].hard == 2 ? "" : "s",
-                 subject->name, week->week->number, limits_text(asking, limit));
+        limits = limits ? limits : limits_text(asking, limit);
+        rule_hit(asking, met_week_of(block, week, subject->name), too_many ? many : few,
+                 "%s hard set%s for %s in week %d; %s", rule_number(asking, ratio_halves(volumes[w].hard)),
+                 volumes[w].hard == 2 ? "" : "s", subject->name, week->week->number, limits);
     }
-}
-
-static struct lift_week **all_weeks(struct asking *asking, const struct block_view *block)
-{
-    struct lift_week **last = no_weeks(asking, block);
-    for (int w = 0; w < block->week_count; w++)
-        weeks_add(asking, block, &block->weeks[w], last);
-    return last;
 }
 
 void rule_weekly_sets(struct asking *asking, const struct block_view *block)
 {
     struct subject *subjects = NEW_MANY(rule_arena(asking), struct subject, block->lift_count + 1);
-    struct lift_week **last = all_weeks(asking, block);
     for (int i = 0; i < block->lift_count; i++)
         for (const struct lift *lift = block->lifts[i]; lift; lift = lift->like)
             if (is_competition(lift) && lift_at(block, lift) >= 0)
@@ -155,7 +104,7 @@ void rule_weekly_sets(struct asking *asking, const struct block_view *block)
         subjects[i].name = block->lifts[i]->name;
         if (is_competition(block->lifts[i]))
             volume_ask(
-                asking, block, &subjects[i], last,
+                asking, block, &subjects[i],
                 "add sets of it or of lifts like it, or bring easy ones up to rpe 5 or more: those are hard sets",
                 "take sets out, of it or of the lifts like it, or spread them over more weeks");
     }
@@ -183,7 +132,6 @@ static void muscles_share(struct asking *asking, struct muscles *muscles, int li
 void rule_muscle_sets(struct asking *asking, const struct block_view *block)
 {
     struct muscles muscles = { .numbers.arena = rule_arena(asking) };
-    struct lift_week **last = all_weeks(asking, block);
     for (int i = 0; i < block->lift_count; i++)
         muscles_name(asking, &muscles, block->lifts[i]->works, block->lifts[i]->works_count, false);
     for (int i = 0; i < block->lift_count; i++)
@@ -193,7 +141,7 @@ void rule_muscle_sets(struct asking *asking, const struct block_view *block)
         muscles_share(asking, &muscles, i, block->lifts[i]->helps, block->lifts[i]->helps_count, 1);
     }
     for (int i = 0; i < muscles.list.count; i++)
-        volume_ask(asking, block, &muscles.list.at[i], last,
+        volume_ask(asking, block, &muscles.list.at[i],
                    "add sets of a lift that `works` it, or bring easy ones up to rpe 5 or more: those are hard sets",
                    "take sets out of the lifts that `works` and `helps` name it for");
 }
@@ -212,38 +160,44 @@ static const struct lift_week *measure_of(const struct lift_week *now)
     return a.hard + a.open >= b.hard + b.open ? earlier : earliest;
 }
 
+static int number_of(const struct block_view *block, const struct lift_week *week)
+{
+    return block->weeks[week->week].week->number;
+}
+
 static void volume_jump_ask(struct asking *asking, const struct block_view *block, const struct lift_week *week, const struct lift *lift)
 {
     const struct lift_week *earlier = measure_of(week);
+    if (!earlier || week->done <= earlier->done) /* the same sets a little harder are no more work */
+        return;
     struct bounds percent = rule_limit(asking, block, NULL), sets = rule_second_limit(asking, block);
-    if (!earlier)
-        return;
     struct volume now = volume_of(week), before = volume_of(earlier);
-    struct ratio base = ratio_make((wide)before.hard + before.open, 2), up = ratio_sub(ratio_make(now.hard, 2), base);
-    if (now.done <= before.done) /* the same sets a little harder are no more work */
-        return;
+    struct ratio base = ratio_halves((wide)before.hard + before.open), up = ratio_sub(ratio_halves(now.hard), base);
     if (percent.high.e10 < 0 || ratio_cmp(up, ratio_percent(base, percent.high)) <= 0 || !is_above(up, sets.high))
         return;
     const char *share =
         base.num ? rule_text(asking, " (%s %%)", rule_number(asking, ratio_div(ratio_mul(up, ratio_int(100)), base)))
                  : "";
-    rule_hit(asking, met_week_of(block, week->week, lift->name),
+    rule_hit(asking, met_week_of(block, &block->weeks[week->week], lift->name),
              "add sets over more weeks, such as `(from 4 to 7) x 5`; sets that come up to rpe 5 count as added too",
              "%s goes from %s hard sets in week %d to %s in week %d, up %s%s; the limit is %s %% and %s sets",
-             lift->name, rule_number(asking, base), earlier->week->week->number, rule_number(asking, ratio_make(now.hard, 2)),
-             week->week->week->number, rule_number(asking, up), share, bound_text(asking, percent.high),
-             bound_text(asking, sets.high));
+             lift->name, rule_number(asking, base), number_of(block, earlier),
+             rule_number(asking, ratio_halves(now.hard)), number_of(block, week), rule_number(asking, up), share,
+             bound_text(asking, percent.high), bound_text(asking, sets.high));
 }
 
 void rule_volume_jump(struct asking *asking, const struct block_view *block)
 {
-    struct lift_week **last = no_weeks(asking, block);
-    for (int w = 0; w < block->week_count; w++) {
-        weeks_add(asking, block, &block->weeks[w], last);
+    const struct lift_week **next =
+        NEW_MANY(rule_arena(asking), const struct lift_week *, block->lift_count + 1); /* by lift */
+    for (int i = 0; i < block->lift_count; i++)
+        next[i] = block->lift_weeks[i];
+    for (int w = 0; w < block->week_count; w++)
         for (int i = 0; i < block->lift_count; i++)
-            if (last[i] && last[i]->week == &block->weeks[w])
-                volume_jump_ask(asking, block, last[i], block->lifts[i]);
-    }
+            if (next[i] && next[i]->week == w) {
+                volume_jump_ask(asking, block, next[i], block->lifts[i]);
+                next[i] = next[i]->later;
+            }
 }
 
 /* ---- load-jump ---- */
@@ -253,19 +207,28 @@ void rule_volume_jump(struct asking *asking, const struct block_view *block)
 struct like_sets {
     const struct set_view *now, *before;
 };
+/* The latest training week so far that trains a lift, and the one before that. */
+struct trained {
+    const struct plan_week *now, *before;
+};
 struct likes {
-    struct numbers kinds, numbers; /* a lift's role and kind of reps; that at its reps */
+    struct numbers numbers; /* of a lift's role, kind of reps and reps */
     VEC(struct like_sets) list;
+    int *of;                 /* by set of the block: its place in the list; -1: a set without a load */
+    struct trained *trained; /* by the lift's place */
 };
 
-static struct like_sets *likes_of(struct asking *asking, struct likes *likes, const struct block_view *block, const struct set_view *set)
+/* A byte of the lift stands for a role and a kind of reps. */
+static int likes_of(struct asking *asking, struct likes *likes, const struct set_view *set)
 {
+    enum { REPS_KINDS = REPS_TOTAL + 1, KINDS = (ROLE_BACK_OFF + 1) * REPS_KINDS };
+    _Static_assert(sizeof *set->lift >= KINDS, "a lift has bytes enough");
     const struct plan_group *group = set->group;
-    int kind = numbers_give(&likes->kinds, set->lift, (uint64_t)group->role << 32 | (unsigned)group->reps_kind);
-    int at = numbers_give(&likes->numbers, &block->sets[kind], (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
+    const char *kind = (const char *)set->lift + (size_t)group->role * REPS_KINDS + group->reps_kind;
+    int at = numbers_give(&likes->numbers, kind, (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
     if (at == likes->list.count)
         vec_add(rule_arena(asking), &likes->list, (struct like_sets){ 0 });
-    return &likes->list.at[at];
+    return at;
 }
 
 static void likes_add(struct like_sets *like, const struct set_view *set)
@@ -274,6 +237,20 @@ static void likes_add(struct like_sets *like, const struct set_view *set)
         *like = (struct like_sets){ set, like->now };
     else if (set->run->load.e10 > like->now->run->load.e10)
         like->now = set;
+}
+
+static void likes_week(struct asking *asking, const struct block_view *block, const struct week_view *week,
+                       struct likes *likes)
+{
+    for (int i = week->first; i < week->past; i++) {
+        const struct set_view *set = &block->sets[i];
+        struct trained *trained = &likes->trained[set->lift_at];
+        if (trained->now != set->week)
+            *trained = (struct trained){ set->week, trained->now };
+        likes->of[i] = set->run->has_load ? likes_of(asking, likes, set) : -1;
+        if (likes->of[i] >= 0)
+            likes_add(&likes->list.at[likes->of[i]], set);
+    }
 }
 
 /* Added weight goes in steps of its own; everything else to the next load that the day's gym can make. */
@@ -296,45 +273,37 @@ static void load_jump_ask(struct asking *asking, const struct block_view *block,
                           const struct set_view *before, struct dec limit)
 {
     enum weight_unit unit = now->day->gym->unit;
-    struct ratio base = ratio_weight(before->run->load), up = ratio_sub(ratio_weight(now->run->load), base);
-    if (!is_whole_load(now) || !is_whole_load(before))
+    int64_t base = before->run->load.e10, up = now->run->load.e10 - base;
+    if (up <= 0 || !is_whole_load(now) || !is_whole_load(before))
         return;
-    struct ratio percent = ratio_div(ratio_mul(up, ratio_int(100)), base);
-    if (!is_above(percent, limit) || is_smallest_step(now, before))
+    if (!parts_above((wide)100 * up, base, limit) || is_smallest_step(now, before))
         return;
     rule_hit(asking, met_load(block, now), "go up in smaller steps, or add reps before adding load",
              "%s goes from %s in week %d to %s in week %d%s at the same reps, up %s %%; the limit is %s %%",
              now->lift->name, weight_text(rule_arena(asking), before->run->load, unit), before->week->number,
              weight_text(rule_arena(asking), now->run->load, unit), now->week->number,
-             now->lift->loads == LOADS_BODYWEIGHT ? ", bodyweight included," : "", rule_number(asking, percent),
-             bound_text(asking, limit));
-}
-
-/* `trained`: the last training week before this one, by lift. */
-static void load_jump_week(struct asking *asking, const struct block_view *block, const struct week_view *week, struct likes *likes,
-                           const struct plan_week **trained)
-{
-    struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int i = week->first; i < week->past; i++)
-        if (block->sets[i].run->has_load)
-            likes_add(likes_of(asking, likes, block, &block->sets[i]), &block->sets[i]);
-    for (int i = week->first; i < week->past; i++) {
-        const struct set_view *now = &block->sets[i];
-        const struct like_sets *like = now->run->has_load ? likes_of(asking, likes, block, now) : NULL;
-        if (like && like->now == now && like->before && like->before->week == trained[now->lift_at])
-            load_jump_ask(asking, block, now, like->before, limit);
-    }
-    for (int i = week->first; i < week->past; i++)
-        trained[block->sets[i].lift_at] = week->week;
+             now->lift->loads == LOADS_BODYWEIGHT ? ", bodyweight included," : "",
+             rule_number(asking, ratio_make((wide)100 * up, base)), bound_text(asking, limit));
 }
 
 void rule_load_jump(struct asking *asking, const struct block_view *block)
 {
-    struct likes likes = { .kinds.arena = rule_arena(asking), .numbers.arena = rule_arena(asking) };
-    const struct plan_week **trained = NEW_MANY(rule_arena(asking), const struct plan_week *, block->lift_count + 1);
-    for (int w = 0; w < block->week_count; w++)
-        if (block->weeks[w].training)
-            load_jump_week(asking, block, &block->weeks[w], &likes, trained);
+    struct dec limit = rule_limit(asking, block, NULL).high;
+    struct likes likes = { .numbers.arena = rule_arena(asking),
+                           .of = NEW_MANY(rule_arena(asking), int, block->set_count + 1),
+                           .trained = NEW_MANY(rule_arena(asking), struct trained, block->lift_count + 1) };
+    for (int w = 0; w < block->week_count; w++) {
+        const struct week_view *week = &block->weeks[w];
+        if (!week->training)
+            continue;
+        likes_week(asking, block, week, &likes);
+        for (int i = week->first; i < week->past; i++) {
+            const struct set_view *now = &block->sets[i];
+            const struct like_sets *like = likes.of[i] >= 0 ? &likes.list.at[likes.of[i]] : NULL;
+            if (like && like->now == now && like->before && like->before->week == likes.trained[now->lift_at].before)
+                load_jump_ask(asking, block, now, like->before, limit);
+        }
+    }
 }
 
 /* ---- zone-reps ---- */
@@ -353,10 +322,10 @@ static const struct zone zones[] = {
     { 90, 0, 4, 10, "at 90 % and more" },
 };
 
-static bool in_zone(const struct set_view *set, const struct zone *zone)
+static bool in_zone(struct ratio percent, const struct zone *zone)
 {
-    return set->has_percent && ratio_cmp(set->percent, ratio_int(zone->from)) >= 0 &&
-           (!zone->past || ratio_cmp(set->percent, ratio_int(zone->past)) < 0);
+    return ratio_cmp(percent, ratio_int(zone->from)) >= 0 &&
+           (!zone->past || ratio_cmp(percent, ratio_int(zone->past)) < 0);
 }
 
 enum { ZONES = sizeof zones / sizeof *zones };
@@ -375,8 +344,11 @@ static void day_reps_add(struct day_reps *reps, const struct set_view *set)
             reps->in[z] = ratio_int(0);
     }
     reps->all = ratio_add(reps->all, reps_of(set));
+    if (!set->run->has_percent)
+        return;
+    struct ratio percent = percent_of(set);
     for (int z = 0; z < ZONES; z++)
-        if (in_zone(set, &zones[z]))
+        if (in_zone(percent, &zones[z]))
             reps->in[z] = ratio_add(reps->in[z], reps_of(set));
 }
 
@@ -436,9 +408,9 @@ static struct mean_percent *mean_percents(struct asking *asking, const struct bl
     for (int i = 0; i < block->set_count; i++) {
         const struct set_view *set = &block->sets[i];
         struct mean_percent *mean = &means[set->lift_at];
-        if (!is_competition(set->lift) || !set->has_percent || set->week->kind != WEEK_TRAINING)
+        if (!is_competition(set->lift) || !set->run->has_percent || set->week->kind != WEEK_TRAINING)
             continue;
-        mean->sum = ratio_add(mean->sum, ratio_mul(set->percent, reps_of(set)));
+        mean->sum = ratio_add(mean->sum, ratio_mul(percent_of(set), reps_of(set)));
         mean->reps = ratio_add(mean->reps, reps_of(set));
     }
     return means;
@@ -463,30 +435,41 @@ void rule_specific_load(struct asking *asking, const struct block_view *block)
 
 /* ---- unreachable-load ---- */
 
-/* Half a usual step (2.5 kg, 5 lb) is as near as a gym with the usual discs comes to any light load. */
-static bool is_near(const struct set_view *set)
+/* The load before rounding, 1e-10 kg; 0: none is known. */
+static const struct ratio *asked_of(const struct plan_run *run)
 {
-    wide twice = 2 * (wide)set->run->load.e10, step = set->day->gym->free.step.e10;
-    return ratio_cmp(set->asked, ratio_halves(twice - step)) >= 0 && ratio_cmp(set->asked, ratio_halves(twice + step)) <= 0;
+    static const struct ratio none = { 0, 1 };
+    for (const struct reason *reason = run->reason; reason && run->has_load; reason = reason->before)
+        if (reason->kind == REASON_RAW)
+            return &reason->load;
+    return &none;
 }
 
-/* By how much rounding moved the load, in per cent of what was asked; 0 where another finding speaks. */
-static struct ratio moved_by(const struct set_view *set)
+/* Whether rounding moved the load; not where another finding speaks. Half a usual step (2.5 kg, 5 lb) is as near as a gym with the
+ * usual discs comes to any light load. */
+static bool is_moved(const struct set_view *set)
 {
     const struct plan_run *run = set->run;
-    if (!run->has_load || !set->has_asked || set->asked.num <= 0 || run->under_bar || run->capped ||
-        set->lift->loads == LOADS_BODYWEIGHT || is_near(set))
-        return ratio_int(0);
-    struct ratio moved = ratio_sub(ratio_weight(run->load), set->asked);
+    if (run->under_bar || run->capped || set->week->kind != WEEK_TRAINING || set->lift->loads == LOADS_BODYWEIGHT)
+        return false;
+    const struct ratio *asked = asked_of(run);
+    return asked->num > 0 && !ratio_is_near(*asked, run->load.e10, set->day->gym->free.step.e10);
+}
+
+/* By how much, in per cent of what was asked. */
+static struct ratio moved_by(const struct set_view *set)
+{
+    const struct ratio *asked = asked_of(set->run);
+    struct ratio moved = ratio_sub(ratio_weight(set->run->load), *asked);
     moved.num = moved.num < 0 ? -moved.num : moved.num;
-    return ratio_div(ratio_mul(moved, ratio_int(100)), set->asked);
+    return ratio_div(ratio_mul(moved, ratio_int(100)), *asked);
 }
 
 static void unreachable_hit(struct asking *asking, const struct block_view *block, const struct set_view *set,
                             struct dec limit)
 {
     enum weight_unit unit = set->day->gym->unit;
-    struct ratio asked = ratio_in(set->asked, unit);
+    struct ratio asked = ratio_in(*asked_of(set->run), unit);
     rule_hit(asking, met_load(block, set),
              "ask for a load that the gym can make, or add smaller discs or steps to the gym",
              "%s asks for %s %s and gets %s in this gym, %s %% away; the limit is %s %%", set->lift->name,
@@ -495,20 +478,21 @@ static void unreachable_hit(struct asking *asking, const struct block_view *bloc
              bound_text(asking, limit));
 }
 
+/* Of a group's sets the one that is moved most speaks. */
 void rule_unreachable_load(struct asking *asking, const struct block_view *block)
 {
     struct dec limit = rule_limit(asking, block, NULL).high;
-    for (int i = 0, next; i < block->set_count; i = next) {
-        const struct set_view *first = &block->sets[i], *worst = first;
-        struct ratio most = ratio_int(0);
-        for (next = i; next < block->set_count && block->sets[next].entry == first->entry &&
-                       block->sets[next].group->group == first->group->group;
-             next++) {
-            struct ratio moved = moved_by(&block->sets[next]);
-            if (ratio_cmp(moved, most) > 0)
-                worst = &block->sets[next], most = moved;
+    for (int i = 0; i < block->set_count; i++) {
+        const struct set_view *worst = &block->sets[i];
+        if (!is_moved(worst))
+            continue;
+        struct ratio most = moved_by(worst);
+        for (; i + 1 < block->set_count && in_one_group(&block->sets[i + 1], worst); i++) {
+            const struct set_view *set = &block->sets[i + 1];
+            if (is_moved(set) && ratio_cmp(moved_by(set), most) > 0)
+                worst = set, most = moved_by(set);
         }
-        if (first->week->kind == WEEK_TRAINING && is_above(most, limit))
+        if (is_above(most, limit))
             unreachable_hit(asking, block, worst, limit);
     }
 }

@@ -152,6 +152,31 @@ static void rounding_has_three_ways(void **state)
     assert_int_equal(ratio_to_tenth_kg(ratio_make((wide)-10245 * DEC_ONE, 100)).e10, -1025 * (DEC_ONE / 10));
 }
 
+static void a_ratio_is_held_against_a_written_number(void **state)
+{
+    (void)state;
+    assert_int_equal(ratio_cmp_dec(ratio_make(19, 2), dec_of("9.5")), 0);
+    assert_int_equal(ratio_cmp_dec(ratio_make(1, 3), dec_of("0.3333333333")), 1);
+    assert_int_equal(ratio_cmp_dec(ratio_make(1, 3), dec_of("0.3333333334")), -1);
+    assert_int_equal(ratio_cmp_dec(ratio_int(-3), dec_int(-3)), 0);
+}
+
+static void near_is_half_a_step_away(void **state)
+{
+    const wide long_one = ((wide)1 << 100) + 1;
+    (void)state;
+    assert_true(ratio_is_near(ratio_make(21, 2), 10, 1));
+    assert_true(ratio_is_near(ratio_make(19, 2), 10, 1));
+    assert_false(ratio_is_near(ratio_make(211, 20), 10, 1));
+    assert_false(ratio_is_near(ratio_make(189, 20), 10, 1));
+    assert_true(ratio_is_near(ratio_int(-3), -3, 0));
+    assert_false(ratio_is_near(ratio_make(-10, 3), -3, 0));
+    assert_true(ratio_is_near(ratio_make(21 * long_one - 1, 2 * long_one), 10, 1));
+    assert_false(ratio_is_near(ratio_make(21 * long_one + 1, 2 * long_one), 10, 1));
+    assert_true(ratio_is_near(ratio_make(19 * long_one + 1, 2 * long_one), 10, 1));
+    assert_false(ratio_is_near(ratio_make(19 * long_one - 1, 2 * long_one), 10, 1));
+}
+
 /* Against bc: it is given what came out and says 0 where it is right. */
 
 struct bc {
@@ -380,6 +405,8 @@ int main(void)
         cmocka_unit_test(pounds_are_exact),
         cmocka_unit_test(a_ratio_is_in_lowest_terms),
         cmocka_unit_test(rounding_has_three_ways),
+        cmocka_unit_test(a_ratio_is_held_against_a_written_number),
+        cmocka_unit_test(near_is_half_a_step_away),
         cmocka_unit_test(ratios_are_those_of_bc),
         cmocka_unit_test(an_outgrown_ratio_loses_only_its_last_bits),
         cmocka_unit_test(long_ratios_are_those_of_bc),

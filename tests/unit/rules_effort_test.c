@@ -3,6 +3,8 @@
  * n = 37 - 36 x share reps to failure, effort = reps + 10 - n, worked by hand. */
 #include "rules_asked.h"
 
+#include "check/ask.h"
+
 #define PLACES                                                                                                         \
     "; its places are hypertrophy blocks until 56 days before a meet, and singles and doubles of main lifts in the "   \
     "last 28 days"
@@ -79,7 +81,8 @@ static const struct asked rows[] = {
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 8 }\nday B on mon { squat 1 x 1 at rpe 8 }", "2027-01-11",
       .met = NO_PRACTICE("squat", "1") },
     { "two of them on a day without a date are one day", "heavy-practice",
-      "goal peak; weeks 1; day A { squat 1 x 1 at rpe 8; squat 1 x 2 at rpe 9 }", "2027-01-11", .met = NO_PRACTICE("squat", "1") },
+      "goal peak; weeks 1; day A { squat 1 x 1 at rpe 8; squat 1 x 2 at rpe 9 }", "2027-01-11",
+      .met = NO_PRACTICE("squat", "1") },
     { "days without a date are days of their own", "heavy-practice",
       "goal peak; weeks 1; day A on mon { squat 1 x 1 at rpe 8 }\nday B { squat 1 x 1 at rpe 8 }", "2027-01-11",
       .met = "" },
@@ -103,16 +106,22 @@ static const struct asked rows[] = {
              "week 1 day A squat, week 2 day A squat, week 3 "
              "day A squat" },
     { "a lift is named once for a day, whatever stands between its sets", "moderate-share",
-      "goal strength; weeks 1; day A on mon { squat 1 x 3 at rpe 9; bench 1 x 3 at rpe 9 then 1 x 3 at rpe 8; squat 1 x 3 at rpe 9.5 }", NULL,
-      .met = "`winter` 25 % of main sets (1 of 4) are between rpe 3 and 8; the limit is 80 %: week 1 day A squat and bench "
+      "goal strength; weeks 1; day A on mon { squat 1 x 3 at rpe 9; bench 1 x 3 at rpe 9 then 1 x 3 at rpe 8; squat 1 "
+      "x 3 at rpe 9.5 }",
+      NULL,
+      .met = "`winter` 25 % of main sets (1 of 4) are between rpe 3 and 8; the limit is 80 %: week 1 day A squat and "
+             "bench "
              "would bring it back" },
     { "the hardest of several top sets is the one to stay below", "top-harder",
       "weeks 1; day A on mon { squat { top 3 x 1 at rpe 7, 8, 7.5; back-off 2 x 3 at rpe 7.5 } }", NULL, .met = "" },
     { "as hard is not below", "top-harder",
       "weeks 1; day A on mon { squat { top 3 x 1 at rpe 7, 8, 7.5; back-off 2 x 3 at rpe 7, 8 } }", NULL,
-      .met = "`back-off 2 x 3 at rpe 7, 8` this back-off of squat is rpe 8, no easier than its top set's rpe 8; the limit is 0.5 below" },
-    { "and harder less so", "top-harder", "weeks 1; day A on mon { squat { top 1 x 1 at rpe 7; back-off 2 x 3 at rpe 8.5 } }", NULL,
-      .met = "`back-off 2 x 3 at rpe 8.5` this back-off of squat is rpe 8.5, 1.5 above its top set's rpe 7; the limit is 0.5 below" },
+      .met = "`back-off 2 x 3 at rpe 7, 8` this back-off of squat is rpe 8, no easier than its top set's rpe 8; the "
+             "limit is 0.5 below" },
+    { "and harder less so", "top-harder",
+      "weeks 1; day A on mon { squat { top 1 x 1 at rpe 7; back-off 2 x 3 at rpe 8.5 } }", NULL,
+      .met = "`back-off 2 x 3 at rpe 8.5` this back-off of squat is rpe 8.5, 1.5 above its top set's rpe 7; the limit "
+             "is 0.5 below" },
     { "a top set of which nobody says how hard it is asks for nothing", "top-harder",
       "weeks 1; day A on mon { deadlift { top 2 x 1; back-off 2 x 3 at rpe 8 } }", NULL, .met = "" },
     { "sets without an effort, accessories and deloads are left out", "moderate-share",
@@ -164,6 +173,16 @@ static const struct asked rows[] = {
       .met = "`top 1 x 3 at 80%` the top set of squat comes after its back-off sets\n`top 2 x 1 at 85, 90%` the top "
              "set of squat comes after its back-off sets" },
 
+    { "by a limit of 0 a back-off may be as hard as its top set, and no harder", "top-harder",
+      "weeks 1; checks { top-harder at least 0 }\nday A on mon { squat top 1 x 3 at rpe 7 then back-off 3 x 5 at rpe 7 "
+      "then back-off 2 x 5 at rpe 8 }",
+      NULL,
+      .met = "`back-off 2 x 5 at rpe 8` this back-off of squat is rpe 8, 1 above its top set's rpe 7; the limit is 0 "
+             "below" },
+    { "a limit of 0 reps is one", "top-reps",
+      "goal strength; weeks 1; checks { top-reps at most 0 }\nday A on mon { squat top 1 x 1 at 90% }", NULL,
+      .met = "`top 1 x 1 at 90%` a top set of squat has 1 reps; the limit is 0" },
+
     { "amrap with a number that counts is a set of high reps", "hard-high-reps",
       "goal strength; weeks 1; day A on mon { squat 1 x amrap at 75% at least 6 }", NULL,
       .met = "`1 x amrap at 75% at least 6` 6 reps of squat at rpe 10; for 6 reps and more the limit is rpe 8" },
@@ -178,9 +197,71 @@ static const struct asked rows[] = {
       .met = "" },
 };
 
+/* 90 kg for 3 are rpe 8.4 of a max of 100 kg (n = 4.6), and of one of 150 kg (n = 20) they are below 0. */
+static void the_same_set_is_lighter_by_a_newer_max(void **state)
+{
+    (void)state;
+    struct told t =
+        told_club("athlete ines { gym hall; max squat 100 kg on 2026-12-21; max squat 150 kg on 2027-01-11 }\n"
+                  "block winter {\n goal strength\n for ines\n starts 2027-01-04\n weeks 2\n"
+                  " day A on mon {\n  squat 3 x 3 at 90 kg in weeks 1\n  squat 4 x 3 at 90 kg in weeks 2\n }\n}\n");
+    struct block_view block = block_view_make(t.arena, told_plan(&t, "winter", "ines"));
+    ask_rule(&t, "too-light", (struct athlete_view){ .model = t.model, .athlete = told_athlete(&t, "ines") }, &block,
+             1);
+    assert_string_equal(
+        met_text(&t, "too-light", MET_MESSAGE),
+        "`4 x 3 at 90 kg in weeks 2` squat at less than rpe 1 is too light to train it; the limit is rpe 3");
+    told_end(&t);
+}
+
+static struct dec tenth_billionths(int64_t e10)
+{
+    return (struct dec){ e10 };
+}
+
+static void fractions_are_told_from_what_they_round_to(void **state)
+{
+    (void)state;
+    const struct dec down = tenth_billionths(83333333333), next = tenth_billionths(83333333334);
+    const struct ratio third = ratio_make(25, 3), more = ratio_make(250000000001, 30000000000),
+                       less_one = ratio_make(22, 3);
+    const struct set_view set = { .has_effort = true, .effort = down, .effort_exact = &third },
+                          written = { .has_effort = true, .effort = down };
+    const struct set_view harder = { .has_effort = true, .effort = down, .effort_exact = &more };
+    const struct set_view easier = { .has_effort = true,
+                                     .effort = tenth_billionths(73333333333),
+                                     .effort_exact = &less_one };
+    assert_true(effort_above(&set, down));
+    assert_false(effort_above(&set, next) || effort_above(&written, down));
+    assert_true(effort_below(&set, next) && effort_below(&written, next));
+    assert_false(effort_below(&set, down) || effort_below(&written, down));
+    assert_false(effort_above(&set, tenth_billionths(-1)) ||
+                 effort_below(&(struct set_view){ .effort = dec_int(-2) }, tenth_billionths(-1)));
+    assert_true(effort_above(&set, dec_int(0)) &&
+                effort_below(&(struct set_view){ .effort = dec_int(-2) }, dec_int(0)));
+    assert_true(is_harder(&set, &written) && is_harder(&harder, &set) && is_harder(&set, &easier));
+    assert_false(is_harder(&written, &set) || is_harder(&set, &harder) || is_harder(&easier, &set));
+    assert_false(is_harder(&set, &set) || is_harder(&written, &written));
+    assert_int_equal(harder_by(&set, &easier, dec_int(1)), 0);
+    assert_int_equal(harder_by(&harder, &easier, dec_int(1)), 1);
+    assert_int_equal(harder_by(&written, &easier, dec_int(1)), -1);
+    assert_int_equal(harder_by(&written, &written, dec_int(0)), 0);
+    assert_int_equal(harder_by(&(struct set_view){ .effort = dec_halves(15) },
+                               &(struct set_view){ .effort = dec_int(7) }, dec_int(1)),
+                     -1);
+    assert_int_equal(harder_by(&(struct set_view){ .effort = dec_halves(17) },
+                               &(struct set_view){ .effort = dec_int(7) }, dec_int(1)),
+                     1);
+}
+
 int main(void)
 {
+    const struct CMUnitTest more[] = {
+        cmocka_unit_test(the_same_set_is_lighter_by_a_newer_max),
+        cmocka_unit_test(fractions_are_told_from_what_they_round_to),
+    };
     struct tests tests = { 0 };
     tests_add_rows(&tests, EACH(rows, asked_holds));
+    tests_add(&tests, ARRAY(more));
     return tests_run(&tests);
 }

@@ -8,7 +8,7 @@
 #include <string.h>
 #include <sys/mman.h>
 
-enum { FIRST_CHUNK = 64 * 1024, HUGE_PAGE = 2 * 1024 * 1024, HUGE_FROM = 2 * HUGE_PAGE };
+enum { FIRST_CHUNK = 64 * 1024, HUGE_PAGE = 2 * 1024 * 1024 };
 
 struct chunk {
     struct chunk *next;
@@ -150,15 +150,15 @@ void arena_reset(struct arena *arena)
     arena_work(arena, size);
 }
 
-/* Of huge pages is what one thing alone fills, and what a pool takes that has filled two of them. */
-static struct chunk *chunk_for(struct arena *arena, size_t size)
+static struct chunk *chunk_for(struct arena *arena, size_t room)
 {
-    size_t whole = sizeof(struct chunk) + size, step = arena->step;
-    if (whole > step)
-        return whole >= HUGE_PAGE ? chunk_huge(whole) : chunk_new(whole);
-    if (step < HUGE_PAGE)
-        arena->step *= 2;
-    return step == HUGE_PAGE && arena->size >= HUGE_FROM ? chunk_huge(step) : chunk_new(step);
+    size_t size = sizeof(struct chunk) + room;
+    if (size <= arena->step) {
+        size = arena->step;
+        if (arena->step < HUGE_PAGE)
+            arena->step *= 2;
+    }
+    return size >= HUGE_PAGE ? chunk_huge(size) : chunk_new(size);
 }
 
 /* Makes a chunk with `size` bytes free the current one: a waiting one that is large enough, else a new one. */

@@ -218,14 +218,12 @@ struct likes {
     struct trained *trained; /* by the lift's place */
 };
 
-/* A byte of the lift stands for a role and a kind of reps. */
+/* A lift's sets of one role, kind of reps and reps: these fit into one number, as no set is longer than a day. */
 static int likes_of(struct asking *asking, struct likes *likes, const struct set_view *set)
 {
-    enum { REPS_KINDS = REPS_TOTAL + 1, KINDS = (ROLE_BACK_OFF + 1) * REPS_KINDS };
-    _Static_assert(sizeof *set->lift >= KINDS, "a lift has bytes enough");
     const struct plan_group *group = set->group;
-    const char *kind = (const char *)set->lift + (size_t)group->role * REPS_KINDS + group->reps_kind;
-    int at = numbers_give(&likes->numbers, kind, (uint64_t)group->reps_low << 32 | (unsigned)group->reps_high);
+    uint64_t kind = (uint64_t)group->role << 8 | (uint64_t)group->reps_kind;
+    int at = numbers_give(&likes->numbers, set->lift, kind << 48 | (uint64_t)group->reps_low << 24 | (uint64_t)group->reps_high);
     if (at == likes->list.count)
         vec_add(rule_arena(asking), &likes->list, (struct like_sets){ 0 });
     return at;

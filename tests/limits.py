@@ -80,10 +80,25 @@ def gym(pairs):
     return f'gym g {{ bar 20 kg; plates {discs} kg }}\n' + block().replace('athlete ines {', 'athlete ines { gym g;')
 
 
+def week_of(sets):
+    """Supersets of 100 rounds of up to 100 sets, on five days."""
+    lines = ['superset 100 rounds { walk 100 x 1000 }'] * (sets // 10000) + ['walk 1 x 1'] * (sets % 10000)
+    days = ''.join(f'day D{i} on {day} {{\n' + '\n'.join(lines[i::5]) + '\n}\n' for i, day in enumerate(('mon', 'tue', 'wed', 'thu', 'fri')))
+    return f'{QUIET}lift walk\nathlete ines\nblock b {{ for ines; starts 2027-01-04; weeks 1\n{days}}}\n'
+
+
+def totals_of(reps):
+    return f'{QUIET}lift walk\nathlete ines\nblock b {{ for ines; starts 2027-01-04; weeks 1; day A on mon {{ walk total {reps - 60000}; walk total 60000 }} }}\n'
+
+
 def numbers():
     edges('weeks', block, 256, '256', status=1)
     edges('sets', lambda n: block(day=f'squat {n} x 5 at 40 kg'), 100, '100', status=1)
     edges('repetitions', lambda n: block(day=f'walk 1 x {n} at 40 kg').replace('lift', 'lift walk\nlift', 1), 1000, '1000', status=1)
+    edges('repetitions of a cluster', lambda n: block(day=f'walk 1 x {n - 999}{"+1" * 999} at 40 kg').replace('lift', 'lift walk\nlift', 1), 1000, '1000', status=1)
+    edges('sets of a week', week_of, 100000, 'more than 100000 sets', status=1)
+    edges('repetitions of totals of a week', totals_of, 100000, 'more than 100000 sets', status=1)
+    said('build says what is too much in a week', 1, 'more than 100000 sets', 'build', '--format', 'csv', put('x.block', week_of(10000000)))
     edges('letters of a name', named, 100, '100', status=1)
     edges('$names for $names', lets, 32, 'stands for itself in the end', status=1)
     edges('findings shown', lambda n: block(day='sqat 3 x 5 at 40 kg\n' * n), 50, 'of which the first 50 are shown', status=1, last=1)
@@ -157,6 +172,17 @@ def large():
     said('a file of 1 GB is refused at once', 3, 'larger than 64 MB', 'check', 'huge.block', seconds=20)
     os.unlink('large.block')
     os.unlink('huge.block')
+
+
+def sums():
+    """More repetitions done in a week than 32 bits count."""
+    if SLOW:
+        return
+    sets = 2500000
+    put('sums.block', block(day='squat 3 x 5 at 40 kg') + 'diary ines { 2027-01-04 A { squat 40 kg x ' + ', '.join(['1000'] * sets) + ' } }\n')
+    done = subprocess.run([PROGRAM, 'review', 'sums.block'], stdin=subprocess.DEVNULL, capture_output=True, timeout=200)
+    verdict(f' {sets * 1000} of 15 reps'.encode() in done.stdout, 'sums of a review are wide', done.stdout[-600:])
+    os.unlink('sums.block')
 
 
 def put_days(count, each):
@@ -298,11 +324,11 @@ def manual():
     """Every number that is tried above stands in the manual's table."""
     with open(os.path.join(TOP, 'grammar', 'LANGUAGE.md'), encoding='utf-8') as file:
         table = file.read().split('### Limits')[1].split('\n## ')[0]
-    for wanted in ('64 MB', '256 MB', '10 000', '256', '100', '1000', '32', '64', '50', '1 048 576', '2 GB', '10 s'):
+    for wanted in ('64 MB', '256 MB', '10 000', '256', '100', '1000', '100 000', '32', '64', '50', '1 048 576', '2 GB', '10 s'):
         verdict(re.search(r'(?<!\d)' + re.escape(wanted) + r'(?!\d)', table) is not None, f'the manual says {wanted}')
 
 
 os.chdir(os.environ.get('TMPDIR', '/tmp'))
-for part in (numbers, deep, large, honest, hostile, strange, piped, growing, manual):
+for part in (numbers, deep, large, sums, honest, hostile, strange, piped, growing, manual):
     part()
 sys.exit(bool(failed))

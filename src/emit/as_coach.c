@@ -310,7 +310,7 @@ static void meets_section(struct page *page)
 
 static void say_sets_change(struct out *say, const struct week_change *change)
 {
-    int by = change->now.sets - change->before.sets;
+    int64_t by = change->now.sets - change->before.sets;
     out_text(say, lift_words(change->lift));
     out_char(say, ' ');
     say_count(say, change->now.sets, "set", "sets");

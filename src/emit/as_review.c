@@ -3,6 +3,8 @@
 #include "emit/review_page.h"
 #include "emit/wording.h"
 
+#include <inttypes.h>
+
 enum { LABEL_COLUMN = 14, TEXT_COLUMN = 20, NAME_END = 30 };
 
 /* ---- phrases and lines ---- */
@@ -167,7 +169,7 @@ static void load_row(struct review_page *page, const struct review_load *load)
     review_row(page);
     line_say(&page->lines, 0, date_text(page->arena, load->monday));
     review_right(page, 24, arena_format(page->arena, "%d", load->sessions));
-    review_right(page, 34, load->rated ? arena_format(page->arena, "%d", load->minutes) : "-");
+    review_right(page, 34, load->rated ? arena_format(page->arena, "%" PRId64, load->minutes) : "-");
     review_right(page, 50,
                  load->rated
                      ? arena_format(page->arena, "%s%s", whole ? "" : "at least ", dec_text(page->arena, load->load))

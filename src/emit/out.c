@@ -1,6 +1,6 @@
 #include "emit/out.h"
 
-enum { NUMBER_ROOM = 24 }; /* what dec_write and an int may need */
+enum { NUMBER_ROOM = 24 }; /* what dec_write and a whole number may need */
 enum { STEPS_A_BYTE = 4 }; /* of work: what is written is as little without bound as what is planned */
 
 struct out out_new(struct arena *arena, struct sink sink)
@@ -50,11 +50,11 @@ void out_chars(struct out *out, char c, int count)
     out->used += (size_t)count;
 }
 
-void out_int(struct out *out, int number)
+void out_int(struct out *out, int64_t number)
 {
     char digits[NUMBER_ROOM];
     int at = NUMBER_ROOM;
-    unsigned rest = number < 0 ? 0u - (unsigned)number : (unsigned)number;
+    uint64_t rest = number < 0 ? 0 - (uint64_t)number : (uint64_t)number;
     do
         digits[--at] = (char)('0' + rest % 10);
     while ((rest /= 10) != 0);

@@ -51,7 +51,7 @@ static inline void out_clear(struct out *out)
     out->used = 0;
 }
 void out_chars(struct out *out, char c, int count);
-void out_int(struct out *out, int number);
+void out_int(struct out *out, int64_t number);
 void out_dec(struct out *out, struct dec number);
 void out_weight(struct out *out, struct weight weight, enum weight_unit unit); /* the number alone */
 void out_date(struct out *out, struct date date);                              /* nothing for none */

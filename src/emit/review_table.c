@@ -2,6 +2,8 @@
 #include "emit/review_page.h"
 #include "emit/wording.h"
 
+#include <inttypes.h>
+
 enum {
     SETS_EDGE = 24,
     REPS_EDGE = 34,
@@ -13,9 +15,9 @@ enum {
     APART_COLUMN = 6
 };
 
-static void number_right(struct review_page *page, int edge, int number)
+static void number_right(struct review_page *page, int edge, int64_t number)
 {
-    review_right(page, edge, number ? arena_format(page->arena, "%d", number) : "-");
+    review_right(page, edge, number ? arena_format(page->arena, "%" PRId64, number) : "-");
 }
 
 static const char *mean_load(struct review_page *page, const struct lift *lift, const struct review_amount *amount)
@@ -134,9 +136,10 @@ static void week_sum(struct review_page *page, const struct review_works *works,
     }
     if (!planned.sets && !planned.reps)
         return;
-    out_text(say, arena_format(page->arena, "Together %d of %d sets, %d of %d reps, %s of %s %s lifted", done.sets,
-                               planned.sets, done.reps, planned.reps, tonnage(page, &done), tonnage(page, &planned),
-                               unit_word(page->review->unit)));
+    out_text(say, arena_format(page->arena,
+                               "Together %" PRId64 " of %" PRId64 " sets, %" PRId64 " of %" PRId64 " reps, %s of %s %s lifted",
+                               done.sets, planned.sets, done.reps, planned.reps, tonnage(page, &done),
+                               tonnage(page, &planned), unit_word(page->review->unit)));
     review_remark(page, review_said(page));
 }
 

@@ -14,7 +14,7 @@ bool weeks_meet(struct date monday, const struct narrow *narrow, const struct pl
 
 /* What an athlete does of a lift in a calendar week; working sets alone. */
 struct lift_week {
-    int sets;
+    int64_t sets;
     bool has_load;
     struct weight heaviest; /* as shown on the sheet */
     enum weight_unit unit;

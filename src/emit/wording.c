@@ -4,7 +4,7 @@ enum { LINE_LONG = 1000 };
 
 static const char blank[] = "______";
 
-void say_count(struct out *say, int count, const char *one, const char *many)
+void say_count(struct out *say, int64_t count, const char *one, const char *many)
 {
     out_int(say, count);
     out_char(say, ' ');

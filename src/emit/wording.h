@@ -14,7 +14,7 @@ void say_rpe(struct out *say, const char *before, struct dec low, struct dec hig
 void say_weight(struct out *say, struct weight weight, enum weight_unit unit);      /* "102.5 kg" */
 void say_date(struct out *say, struct date date, bool month, bool year); /* "Mon 4 January 2027", or less of it */
 void say_week_dates(struct out *say, struct date first); /* "Mon 29 March to Sun 4 April 2027" */
-void say_count(struct out *say, int count, const char *one, const char *many); /* "1 set", "4 sets" */
+void say_count(struct out *say, int64_t count, const char *one, const char *many); /* "1 set", "4 sets" */
 
 static inline const char *unit_word(enum weight_unit unit)
 {

@@ -256,6 +256,31 @@ static void clauses_make(struct making *m)
 
 /* ---- sets and reps ---- */
 
+static void more_than(struct making *m, struct span at, int most, const char *what)
+{
+    struct finding *finding = place_finding(m->place, KIND_RANGE, at, "more than %d %s", most, what);
+    diag_help(m->place->club->findings, finding, "write a number from 1 to %d", most);
+}
+
+/* One that is too long leaves the group without reps: it is not planned. */
+static void cluster_make(struct making *m, const struct node *written)
+{
+    VEC(int) cluster = { 0 };
+    int64_t sum = 0;
+    for (const struct node *part = written->child; part; part = part->next) {
+        int reps = 1;
+        whole_of(m->place, part, "a number of reps", 1, REPS_MOST, &reps);
+        vec_add(m->place->club->arena, &cluster, reps);
+        sum += reps;
+    }
+    if (sum > REPS_MOST) {
+        more_than(m, written->at, REPS_MOST, "reps");
+        return;
+    }
+    m->group->reps_kind = REPS_CLUSTER;
+    more(m)->cluster = cluster.at, more(m)->cluster_count = cluster.count;
+}
+
 static void reps_make(struct making *m, const struct node *reps)
 {
     struct group *group = m->group;
@@ -271,14 +296,7 @@ static void reps_make(struct making *m, const struct node *reps)
     } else if (what->kind == NODE_AMRAP) {
         group->reps_kind = REPS_AMRAP;
     } else if (what->kind == NODE_CLUSTER) {
-        VEC(int) cluster = { 0 };
-        for (const struct node *part = what->child; part; part = part->next) {
-            int reps_of_part = 1;
-            whole_of(m->place, part, "a number of reps", 1, REPS_MOST, &reps_of_part);
-            vec_add(m->place->club->arena, &cluster, reps_of_part);
-        }
-        group->reps_kind = REPS_CLUSTER;
-        more(m)->cluster = cluster.at, more(m)->cluster_count = cluster.count;
+        cluster_make(m, what);
     } else {
         group->reps = value_of(m->place, what, &want_reps);
         group->reps_kind = group->reps.unit == UNIT_NONE ? REPS_COUNT : group->reps.unit == UNIT_METRES ? REPS_METRES : REPS_SECONDS;
@@ -290,8 +308,7 @@ static void most_of(struct making *m, const struct value *value, int most, const
     for (int i = 0; value->series && i < value->series->count; i++)
         for (int j = 0; j < value->series->weeks[i].count; j++)
             if (value->series->weeks[i].sets[j].high.e10 > most * DEC_ONE) {
-                struct finding *finding = place_finding(m->place, KIND_RANGE, value->at, "more than %d %s", most, what);
-                diag_help(m->place->club->findings, finding, "write a number from 1 to %d", most);
+                more_than(m, value->at, most, what);
                 return;
             }
 }

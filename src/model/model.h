@@ -17,6 +17,7 @@
 #include <string.h>
 
 enum { WEEKS_MOST = 256, SETS_MOST = 100, REPS_MOST = 1000, LADDERS_FEW = 8 };
+enum { WEEK_SETS_MOST = 100000 }; /* rounds multiplied in; each rep of a `total` may be a set of its own */
 
 /* Who used a template or a scheme from where, nearest first. */
 struct origin {

@@ -136,7 +136,7 @@ struct plan_totals {
     int minutes;                /* expected, rounded up */
 };
 
-struct plan_week {
+struct plan_week { /* of WEEK_SETS_MOST sets at most, warm-ups among them, so that its sums are ints */
     int number;      /* as printed, from 1 */
     int block_week;  /* the block's week it comes from */
     enum week_kind kind;

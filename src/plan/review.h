@@ -71,7 +71,7 @@ struct review_maxes review_maxes(const struct review *review, const struct lift 
 /* ---- planned against done, by week and lift: review_work.c ---- */
 
 struct review_amount {
-    int sets, reps;            /* a failed rep is none, and a set of it no set; `total 30` has no planned sets */
+    int64_t sets, reps;        /* a failed rep is none, and a set of it no set; `total 30` has no planned sets */
     int64_t loaded;            /* reps with a known load */
     struct ratio shown, total; /* sums of reps x load; total: pairs and each side doubled, the tonnage */
 };
@@ -123,7 +123,7 @@ struct review_honesty review_honesty(const struct review *review);
 struct review_load { /* a week, Monday to Sunday: all her sessions in it, of whatever block */
     struct date monday;
     int sessions, rated;  /* trained; those with an effort and minutes */
-    int minutes;          /* of those rated */
+    int64_t minutes;      /* of those rated */
     struct dec load;      /* session rpe x minutes; a sum of those rated */
     bool has_monotony;    /* all sessions are rated, at least one is, and the days are not all alike */
     struct dec monotony, strain; /* calc/strain.h: n - 1, rest days 0 */

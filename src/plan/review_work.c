@@ -145,10 +145,10 @@ struct review_works review_works(const struct review *review)
 
 bool review_percent(const struct review_work *work, struct ratio *percent)
 {
-    int planned = work->planned.reps ? work->planned.reps : work->planned.sets,
+    int64_t planned = work->planned.reps ? work->planned.reps : work->planned.sets,
         done = work->planned.reps ? work->done.reps : work->done.sets;
     *percent = ratio_int(0);
     if (planned)
-        *percent = ratio_div(ratio_int(100 * (int64_t)done), ratio_int(planned));
+        *percent = ratio_div(ratio_int(100 * done), ratio_int(planned));
     return planned > 0;
 }

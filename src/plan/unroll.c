@@ -375,13 +375,41 @@ static struct plan_entry keep_entry(struct planning *p, const struct work_entry 
                                 .groups = groups, .group_count = count, .notes = work->notes.at, .note_count = work->notes.count };
 }
 
-static struct plan_day keep_day(struct planning *p, const struct work_day *work)
+static int64_t sets_of(const struct plan_entry *entry)
+{
+    int64_t sets = 0;
+    for (int i = 0; i < entry->group_count; i++) {
+        const struct plan_group *group = &entry->groups[i];
+        int rounds = entry->rounds ? entry->rounds : 1;
+        sets += group->reps_kind == REPS_TOTAL ? group->reps_high : group->sets_high * rounds;
+    }
+    return sets;
+}
+
+/* Nobody trains so many, and who sums them up counts on that. */
+static bool is_too_much(struct planning *p, struct work_week *week, const struct work_day *day, const struct work_entry *work,
+                        const struct plan_entry *entry)
+{
+    bool was = week->sets > WEEK_SETS_MOST;
+    week->sets += sets_of(entry);
+    if (week->sets <= WEEK_SETS_MOST || was)
+        return was;
+    struct finding *finding = plan_finding(p, week, day, work, entry->entry->origin, KIND_RANGE, entry->entry->at,
+                                           "week %d comes to more than %d sets here", week->number, WEEK_SETS_MOST);
+    diag_help(p->model->findings, finding, "count the rounds and sets again: is one of them a number of repetitions?");
+    return true;
+}
+
+static struct plan_day keep_day(struct planning *p, struct work_week *week, const struct work_day *work)
 {
     struct plan_entry *entries = NEW_MANY(p->arena, struct plan_entry, work->entries.count + 1);
-    for (int i = 0; i < work->entries.count; i++)
-        entries[i] = keep_entry(p, &work->entries.at[i]);
+    int count = 0;
+    for (int i = 0; i < work->entries.count; i++) {
+        entries[count] = keep_entry(p, &work->entries.at[i]);
+        count += !is_too_much(p, week, work, &work->entries.at[i], &entries[count]);
+    }
     return (struct plan_day){ .day = work->day, .date = work->date, .gym = work->gym, .entries = entries,
-                              .entry_count = work->entries.count, .notes = work->notes.at, .note_count = work->notes.count };
+                              .entry_count = count, .notes = work->notes.at, .note_count = work->notes.count };
 }
 
 static void week_entries(struct planning *p, struct work_week *work)
@@ -426,7 +454,7 @@ static struct plan_week week_finish(struct planning *p, struct work_week *work)
     loads_week(p, work);
     struct plan_day *days = NEW_MANY(p->arena, struct plan_day, work->days.count + 1);
     for (int i = 0; i < work->days.count; i++)
-        days[i] = keep_day(p, &work->days.at[i]);
+        days[i] = keep_day(p, work, &work->days.at[i]);
     struct plan_week week = { .number = work->number, .block_week = work->block_week, .kind = work->kind, .start = work->start,
                               .days = days, .day_count = work->days.count, .notes = work->notes.at, .note_count = work->notes.count };
     if (reasons_are_told(p))

@@ -91,6 +91,7 @@ struct work_week {
     struct date start;
     VEC(struct work_day) days;
     VEC(const char *) notes;
+    int64_t sets; /* kept so far */
 };
 
 /* A progression's state: language.md, section 6. Shared by all days of a block. */

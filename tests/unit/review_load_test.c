@@ -2,6 +2,8 @@
  * strain 1772.54 (python3's statistics.stdev). */
 #include "reviewed.h"
 
+#include <inttypes.h>
+
 static const char *loads_text(struct looked *l)
 {
     struct review_loads loads = review_loads(l->review);
@@ -9,7 +11,7 @@ static const char *loads_text(struct looked *l)
     const char *text = "";
     for (int i = 0; i < loads.count; i++) {
         const struct review_load *load = &loads.at[i];
-        text = arena_format(l->t.arena, "%s%s %d/%d %d min %s", text, date_text(l->t.arena, load->monday), load->rated,
+        text = arena_format(l->t.arena, "%s%s %d/%d %" PRId64 " min %s", text, date_text(l->t.arena, load->monday), load->rated,
                             load->sessions, load->minutes, dec_text(l->t.arena, load->load));
         if (load->has_monotony)
             text = arena_format(l->t.arena, "%s %s %s", text, dec_text(l->t.arena, load->monotony),

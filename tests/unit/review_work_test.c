@@ -2,6 +2,8 @@
  * 2 x 8 (the low end, with a progression) x 15 kg, twice for the pair 480; three pull-ups of five are 15 x 65 = 975. */
 #include "reviewed.h"
 
+#include <inttypes.h>
+
 static const char *amount_text(struct looked *l, const struct review_amount *amount)
 {
     const char *loads = "";
@@ -9,7 +11,7 @@ static const char *amount_text(struct looked *l, const struct review_amount *amo
         loads = arena_format(l->t.arena, " %s kg %s",
                              hundredths(l, ratio_div(amount->shown, ratio_int(amount->loaded * DEC_ONE))),
                              hundredths(l, ratio_div(amount->total, ratio_int(DEC_ONE))));
-    return arena_format(l->t.arena, "%dx%d%s", amount->sets, amount->reps, loads);
+    return arena_format(l->t.arena, "%" PRId64 "x%" PRId64 "%s", amount->sets, amount->reps, loads);
 }
 
 static const char *works_text(struct looked *l)

@@ -64,7 +64,7 @@ struct arena *arena_new(jmp_buf *out_of_memory)
         free(first);
         return NULL;
     }
-    *arena = (struct arena){ .first = first, .current = first, .step = 2 * FIRST_CHUNK, .out_of_memory = out_of_memory };
+    *arena = (struct arena){ .first = first, .current = first, .step = (size_t)2 * FIRST_CHUNK, .out_of_memory = out_of_memory };
     return arena;
 }
 

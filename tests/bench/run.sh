@@ -107,7 +107,7 @@ echo
     printf 'plan: hand-optimised, 100000\t%s\t1\t%d\t./rows_fast 100000/athletes.csv\n' "$fast" $((100000 * rows))
     printf 'plan: 100000 athletes, 2 threads\tplan: 100000 athletes, a row\t1\t%d\t%s build --format csv --threads 2 %s\n' \
         $((100000 * rows)) "$SETWRIGHT" 100000/club.block
-    printf 'plan: 100000 athletes, 2 parts\tplan: 100000 athletes, a row\t1\t%d\tsh apart.sh\n' $((100000 * rows))
+    printf 'plan: 100000 athletes, 2 parts\tplan: 100000 athletes, a row\t1\t%d\t/bin/sh apart.sh\n' $((100000 * rows))
     printf 'plan: hand-optimised, unlike\t%s\t1\t%d\t./rows_fast unlike/athletes.csv\n' "$fast" $((10000 * rows))
     printf 'plan: 10000 unlike, a row\tplan: hand-optimised, unlike;%s\t1\t%d\t%s build --format csv %s\n' \
         "$fast" $((10000 * rows)) "$SETWRIGHT" unlike/club.block

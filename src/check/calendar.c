@@ -1,9 +1,8 @@
 /* The rules about time, recovery and the calendar; rule.h is the contract. Limits without a number in the row stand here. */
 #include "check/ask.h"
 
+#include "base/sort.h"
 #include "base/vec.h"
-
-#include <stdlib.h>
 
 enum { CLOSE_EFFORT = 7 }; /* back-to-back */
 
@@ -203,15 +202,6 @@ static int by_date(const void *a, const void *b)
                                             : (one->order > other->order) - (one->order < other->order);
 }
 
-/* As they are, mostly: blocks come by their starts, and days by their dates. */
-static bool in_order(const struct back_to_back *hard)
-{
-    for (int i = 1; i < hard->list.count; i++)
-        if (by_date(&hard->list.at[i - 1], &hard->list.at[i]) > 0)
-            return false;
-    return true;
-}
-
 static void back_to_back_ask(struct asking *asking, const struct hard_day *now, const struct hard_day *before)
 {
     struct bounds limit = rule_limit_in(asking, now->block, NULL);
@@ -234,8 +224,7 @@ void rule_back_to_back(struct asking *asking, const struct athlete_view *athlete
     struct numbers lifts = { .arena = rule_arena(asking) };
     const struct hard_day **latest = NEW_MANY(rule_arena(asking), const struct hard_day *, hard->list.count + 1); /* by lift */
     (void)athlete;
-    if (!in_order(hard))
-        qsort(hard->list.at, (size_t)hard->list.count, sizeof *hard->list.at, by_date);
+    sort_unless_sorted(hard->list.at, hard->list.count, sizeof *hard->list.at, by_date); /* blocks come by their starts */
     for (int i = 0; i < hard->list.count; i++) {
         const struct hard_day *now = &hard->list.at[i], **before = &latest[numbers_give(&lifts, now->lift, 0)];
         if (*before)

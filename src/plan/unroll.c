@@ -1,8 +1,7 @@
 /* Model to plan: a block's weeks for one athlete, week by week. */
+#include "base/sort.h"
 #include "plan/shape.h"
 #include "plan/steady.h"
-
-#include <stdlib.h>
 
 struct finding *plan_finding(const struct planning *p, const struct work_week *week, const struct work_day *day,
                              const struct work_entry *entry, const struct origin *origin, enum kind kind, struct span at,
@@ -153,11 +152,7 @@ static int by_date(const void *a, const void *b)
 
 static void sort_days(struct work_week *week)
 {
-    int sorted = 1;
-    while (sorted < week->days.count && by_date(&week->days.at[sorted - 1], &week->days.at[sorted]) <= 0)
-        sorted++;
-    if (sorted < week->days.count)
-        qsort(week->days.at, (size_t)week->days.count, sizeof *week->days.at, by_date);
+    sort_unless_sorted(week->days.at, week->days.count, sizeof *week->days.at, by_date);
 }
 
 /* The meet that ends this week's training, or, after the last one (by a week repeated), all of it; NULL: none. */

@@ -80,9 +80,9 @@ def gym(pairs):
     return f'gym g {{ bar 20 kg; plates {discs} kg }}\n' + block().replace('athlete ines {', 'athlete ines { gym g;')
 
 
-def week_of(sets):
+def week_of(sets, each='superset 100 rounds { walk 100 x 1000 }', of=10000):
     """Supersets of 100 rounds of up to 100 sets, on five days."""
-    lines = ['superset 100 rounds { walk 100 x 1000 }'] * (sets // 10000) + ['walk 1 x 1'] * (sets % 10000)
+    lines = [each] * (sets // of) + ['walk 1 x 1'] * (sets % of)
     days = ''.join(f'day D{i} on {day} {{\n' + '\n'.join(lines[i::5]) + '\n}\n' for i, day in enumerate(('mon', 'tue', 'wed', 'thu', 'fri')))
     return f'{QUIET}lift walk\nathlete ines\nblock b {{ for ines; starts 2027-01-04; weeks 1\n{days}}}\n'
 
@@ -97,6 +97,8 @@ def numbers():
     edges('repetitions', lambda n: block(day=f'walk 1 x {n} at 40 kg').replace('lift', 'lift walk\nlift', 1), 1000, '1000', status=1)
     edges('repetitions of a cluster', lambda n: block(day=f'walk 1 x {n - 999}{"+1" * 999} at 40 kg').replace('lift', 'lift walk\nlift', 1), 1000, '1000', status=1)
     edges('sets of a week', week_of, 100000, 'more than 100000 sets', status=1)
+    warmed = 'superset 100 rounds { walk { warm-up 100 x 1; 1 x 1 } }'  # warm-ups are done once, before all rounds
+    edges('sets of a week, warm-ups among them', lambda n: week_of(n, warmed, 200), 100000, 'more than 100000 sets', status=1)
     edges('repetitions of totals of a week', totals_of, 100000, 'more than 100000 sets', status=1)
     said('build says what is too much in a week', 1, 'more than 100000 sets', 'build', '--format', 'csv', put('x.block', week_of(10000000)))
     edges('letters of a name', named, 100, '100', status=1)

@@ -375,8 +375,8 @@ static int64_t sets_of(const struct plan_entry *entry)
     int64_t sets = 0;
     for (int i = 0; i < entry->group_count; i++) {
         const struct plan_group *group = &entry->groups[i];
-        int rounds = entry->rounds ? entry->rounds : 1;
-        sets += group->reps_kind == REPS_TOTAL ? group->reps_high : group->sets_high * rounds;
+        for (int j = 0; j < group->run_count; j++)
+            sets += group->reps_kind == REPS_TOTAL ? group->reps_high : group->runs[j].sets;
     }
     return sets;
 }

@@ -299,42 +299,51 @@ static void list_apply(struct planning *p, struct work_week *week, const struct 
                 change_apply(&a, &list->changes[i]);
 }
 
+/* The lists that are in force in a week, in the order in which they are applied. */
+struct lists_of_week {
+    VEC(struct list_of_week {
+        const struct change_list *list;
+        enum reason_kind why;
+    }) list;
+};
+
+static void lists_add(struct planning *p, const struct work_week *week, const struct change_list *lists, int count, enum reason_kind why,
+                      struct lists_of_week *out)
+{
+    for (int i = 0; i < count; i++)
+        if (week_in(&lists[i].weeks, week->block_week))
+            vec_add(p->arena, &out->list, ((struct list_of_week){ &lists[i], why }));
+}
+
+static struct lists_of_week lists_of_week(struct planning *p, const struct work_week *week)
+{
+    struct lists_of_week lists = { 0 };
+    int count;
+    if (week->kind == WEEK_DELOAD)
+        lists_add(p, week, p->block->deloads, p->block->deload_count, REASON_DELOAD, &lists);
+    if (week->kind == WEEK_TAPER)
+        lists_add(p, week, p->block->tapers, p->block->taper_count, REASON_TAPER, &lists);
+    const struct adjust_use *uses = adjusts_for(p->block, p->athlete, &count);
+    for (int i = 0; i < count; i++)
+        vec_add(p->arena, &lists.list, ((struct list_of_week){ uses[i].list, REASON_ADJUST }));
+    return lists;
+}
+
 void changes_week(struct planning *p, struct work_week *week)
 {
-    const struct block *block = p->block;
-    for (int i = 0; i < block->deload_count; i++)
-        if (week_in(&block->deloads[i].weeks, week->block_week) && week->kind == WEEK_DELOAD)
-            list_apply(p, week, &block->deloads[i], REASON_DELOAD);
-    for (int i = 0; i < block->taper_count; i++)
-        if (week_in(&block->tapers[i].weeks, week->block_week) && week->kind == WEEK_TAPER)
-            list_apply(p, week, &block->tapers[i], REASON_TAPER);
-    int count;
-    const struct adjust_use *uses = adjusts_for(block, p->athlete, &count);
-    for (int i = 0; i < count; i++)
-        list_apply(p, week, uses[i].list, REASON_ADJUST);
+    struct lists_of_week lists = lists_of_week(p, week);
+    for (int i = 0; i < lists.list.count; i++)
+        list_apply(p, week, lists.list.at[i].list, lists.list.at[i].why);
 }
 
-static bool list_reaches_entries(const struct change_list *list)
+bool changes_reach_entries(struct planning *p, const struct work_week *week)
 {
-    for (int i = 0; i < list->change_count; i++)
-        if (list->changes[i].verb != CHANGE_NOTE)
-            return true;
+    struct lists_of_week lists = lists_of_week(p, week);
+    for (int i = 0; i < lists.list.count; i++)
+        for (int j = 0; j < lists.list.at[i].list->change_count; j++)
+            if (lists.list.at[i].list->changes[j].verb != CHANGE_NOTE)
+                return true;
     return false;
-}
-
-bool changes_reach_entries(const struct planning *p, const struct work_week *week)
-{
-    const struct block *block = p->block;
-    int count;
-    bool reach = false;
-    for (int i = 0; week->kind == WEEK_DELOAD && i < block->deload_count; i++)
-        reach |= week_in(&block->deloads[i].weeks, week->block_week) && list_reaches_entries(&block->deloads[i]);
-    for (int i = 0; week->kind == WEEK_TAPER && i < block->taper_count; i++)
-        reach |= week_in(&block->tapers[i].weeks, week->block_week) && list_reaches_entries(&block->tapers[i]);
-    const struct adjust_use *uses = adjusts_for(block, p->athlete, &count);
-    for (int i = 0; i < count; i++)
-        reach |= list_reaches_entries(uses[i].list);
-    return reach;
 }
 
 /* ---- lifts an athlete avoids ---- */

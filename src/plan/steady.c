@@ -44,7 +44,7 @@ void steadies_trim(struct steadies *steadies)
 
 /* ---- what is steady ---- */
 
-bool steady_week(const struct planning *p, const struct work_week *week)
+bool steady_week(struct planning *p, const struct work_week *week)
 {
     return p->steadies && !reasons_are_told(p) && !p->record && !p->block->warm_up_count && !p->athlete->avoid_count &&
            !changes_reach_entries(p, week);
@@ -114,27 +114,26 @@ static bool asks_the_same(const struct steady *a, const struct steady *b)
     return true;
 }
 
-static uint64_t mixed(uint64_t hash, uint64_t with)
+/* What groups_equal compares. */
+enum { GROUP_WORDS = 4 };
+static void group_words(const struct group *group, uint64_t words[GROUP_WORDS])
 {
-    hash = (hash ^ with) * UINT64_C(0x9E3779B97F4A7C15);
-    return hash ^ hash >> 32;
-}
-
-static uint64_t group_hash(uint64_t hash, const struct group *group)
-{
-    uint64_t kinds = (uint64_t)group->role << 24 | (uint64_t)group->reps_kind << 16 | (uint64_t)group->load_kind << 8 |
-                     (uint64_t)group->load.unit << 1 | group->load_is_rir;
-    hash = mixed(hash ^ kinds, (uintptr_t)group->sets.series);
-    return mixed(mixed(hash, (uintptr_t)group->reps.series), (uintptr_t)group->load.series);
+    words[0] = (uint64_t)group->role << 24 | (uint64_t)group->reps_kind << 16 | (uint64_t)group->load_kind << 8 |
+               (uint64_t)group->load.unit << 1 | group->load_is_rir;
+    words[1] = (uintptr_t)group->sets.series;
+    words[2] = (uintptr_t)group->reps.series;
+    words[3] = (uintptr_t)group->load.series;
 }
 
 /* Where the latest stands that asked for as much. */
 static struct steady **latest_of(struct steadies *steadies, const struct steady *wanted)
 {
-    uint64_t hash = (uintptr_t)wanted->gym;
-    for (int i = 0; i < wanted->written_count; i++)
-        hash = group_hash(hash, &wanted->written[i]);
-    int at = numbers_give(&steadies->asked, wanted->lift, hash);
+    uint64_t asked[GROUP_WORDS + 1] = { (uintptr_t)wanted->gym };
+    for (int i = 0; i < wanted->written_count; i++) {
+        group_words(&wanted->written[i], &asked[1]);
+        asked[0] = bytes_hash((const char *)asked, sizeof asked);
+    }
+    int at = numbers_give(&steadies->asked, wanted->lift, asked[0]);
     if (at == steadies->latest.count)
         vec_add(steadies->arena, &steadies->latest, NULL);
     return &steadies->latest.at[at];
@@ -199,6 +198,8 @@ static struct steady *renewed(struct steadies *steadies, const struct steady *ol
 
 bool steady_find(struct planning *p, const struct work_week *week, const struct work_day *day, struct work_entry *entry)
 {
+    if (entry_more(entry->entry)->rounds)
+        return false;
     struct steadies *steadies = p->steadies;
     struct steady wanted = { .written = entry->entry->groups,
                              .written_count = entry->entry->group_count,
@@ -208,8 +209,6 @@ bool steady_find(struct planning *p, const struct work_week *week, const struct 
                              .model = p->block->model,
                              .max_percent = p->block->max_percent };
     struct steady **latest = latest_of(steadies, &wanted);
-    if (entry_more(entry->entry)->rounds)
-        return false;
     if (*latest && asks_the_same(*latest, &wanted)) {
         if ((*latest)->line != wanted.line)
             *latest = renewed(steadies, *latest, &wanted);

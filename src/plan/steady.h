@@ -11,7 +11,7 @@
 void steadies_trim(struct steadies *steadies); /* bounds what is kept; no plan made with them is still in use */
 
 /* Whether entries of this week may be steady: no change, warm-up, result or derivation has a say in it. */
-bool steady_week(const struct planning *p, const struct work_week *week);
+bool steady_week(struct planning *p, const struct work_week *week);
 
 /* Looks at an entry of such a week before anything of it is worked out. True: it is known, and its groups stay empty. */
 bool steady_find(struct planning *p, const struct work_week *week, const struct work_day *day, struct work_entry *entry);

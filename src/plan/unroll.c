@@ -262,9 +262,8 @@ static void add_warm_up(struct planning *p, const struct work_week *week, struct
     entry->groups.at = groups.at, entry->groups.count = groups.count, entry->groups.room = groups.room;
 }
 
-static void day_entries(struct planning *p, const struct work_week *week, struct work_day *day)
+static void day_entries(struct planning *p, const struct work_week *week, struct work_day *day, bool steady)
 {
-    bool steady = steady_week(p, week);
     p->day_now = day;
     day->entries.room = day->day->entry_count;
     day->entries.at = NEW_MANY(p->arena, struct work_entry, day->entries.room);
@@ -409,8 +408,9 @@ static struct plan_day keep_day(struct planning *p, struct work_week *week, cons
 
 static void week_entries(struct planning *p, struct work_week *work)
 {
+    bool steady = steady_week(p, work);
     for (int i = 0; i < work->days.count; i++)
-        day_entries(p, work, &work->days.at[i]);
+        day_entries(p, work, &work->days.at[i], steady);
     avoids_apply(p, work);
     changes_week(p, work);
     avoids_apply(p, work);
@@ -494,7 +494,8 @@ struct plan *plan_make(struct arena *scratch, const struct plan_job *job)
 {
     struct plan *plan = NEW(scratch, struct plan);
     struct planning p = { .arena = scratch, .model = job->model, .block = job->block, .athlete = job->athlete, .record = job->record,
-                          .touched = job->touched, .shapes = job->shapes, .steadies = job->steadies, .alike = job->alike, .bare = job->bare, .for_rules = job->for_rules, .plan = plan };
+                          .touched = job->touched, .shapes = job->shapes, .steadies = job->steadies, .alike = job->alike, .bare = job->bare,
+                          .for_rules = job->for_rules, .plan = plan };
     int said = findings_said(job->model->findings);
     *plan = (struct plan){ .model = job->model, .athlete = job->athlete, .block = job->block, .unit = job->athlete->gym->unit,
                            .record = job->record, .alike = job->alike };

@@ -172,7 +172,7 @@ struct ratio_band value_in_week(const struct value *value, int block_week, int s
 
 /* change.c */
 void changes_week(struct planning *p, struct work_week *week);
-bool changes_reach_entries(const struct planning *p, const struct work_week *week); /* false: they leave notes, if anything */
+bool changes_reach_entries(struct planning *p, const struct work_week *week); /* false: they leave notes, if anything */
 void avoids_apply(struct planning *p, struct work_week *week);
 void reps_change_apply(const struct load_change *waiting, struct work_group *group);
 

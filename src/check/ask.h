@@ -5,7 +5,7 @@
 #include "base/vec.h"
 #include "check/rule.h"
 
-enum { WEEK_DAYS = 7 };
+enum { WEEK_DAYS = 7, HARD_EFFORT = 5 /* from it on a set is a hard one */ };
 
 /* A number of parts against a bound, without a fraction made of them. Here and further down: a bound below 0 is none, and nothing is
  * below or above it. */

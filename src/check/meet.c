@@ -4,7 +4,6 @@
 #include "base/vec.h"
 
 enum {
-    HARD_EFFORT = 5, /* a hard set, for taper-shape */
     MEET_EFFORT = 8, /* meet-week */
     MEET_ERROR_DAYS = 3,
     MEET_WARNING_DAYS = 5,

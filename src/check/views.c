@@ -6,8 +6,6 @@
 
 #include <stdlib.h>
 
-enum { HARD_EFFORT = 5 };
-
 struct viewing {
     struct arena *arena;
     const struct plan *plan;

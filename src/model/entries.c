@@ -256,10 +256,9 @@ static void clauses_make(struct making *m)
 
 /* ---- sets and reps ---- */
 
-static void more_than(struct making *m, struct span at, int most, const char *what)
+static struct finding *more_than(struct making *m, struct span at, int most, const char *what)
 {
-    struct finding *finding = place_finding(m->place, KIND_RANGE, at, "more than %d %s", most, what);
-    diag_help(m->place->club->findings, finding, "write a number from 1 to %d", most);
+    return place_finding(m->place, KIND_RANGE, at, "more than %d %s", most, what);
 }
 
 /* One that is too long leaves the group without reps: it is not planned. */
@@ -274,7 +273,8 @@ static void cluster_make(struct making *m, const struct node *written)
         sum += reps;
     }
     if (sum > REPS_MOST) {
-        more_than(m, written->at, REPS_MOST, "reps");
+        struct finding *finding = more_than(m, written->at, REPS_MOST, "reps");
+        diag_help(m->place->club->findings, finding, "write fewer or shorter parts; together they are one set");
         return;
     }
     m->group->reps_kind = REPS_CLUSTER;
@@ -308,7 +308,8 @@ static void most_of(struct making *m, const struct value *value, int most, const
     for (int i = 0; value->series && i < value->series->count; i++)
         for (int j = 0; j < value->series->weeks[i].count; j++)
             if (value->series->weeks[i].sets[j].high.e10 > most * DEC_ONE) {
-                more_than(m, value->at, most, what);
+                struct finding *finding = more_than(m, value->at, most, what);
+                diag_help(m->place->club->findings, finding, "write a number from 1 to %d", most);
                 return;
             }
 }
@@ -481,7 +482,7 @@ static void check_order(const struct place *place, const struct group *groups, i
     }
 }
 
-static void entry_say(struct club *club, struct entry *entry, const struct entry_more *more)
+static void entry_more_set(struct club *club, struct entry *entry, const struct entry_more *more)
 {
     if (!more->rounds && !more->superset_minutes && !more->title && !more->note_count)
         return;
@@ -525,7 +526,7 @@ static struct group *entry_make_new(const struct place *outer, const struct node
     entry->groups = groups.at;
     entry->group_count = groups.count;
     more.notes = notes_of(&place, node, &more.note_count);
-    entry_say(club, entry, &more);
+    entry_more_set(club, entry, &more);
     check_order(&place, groups.at, groups.count);
     if (!groups.count && !node_child(node, NODE_USE_SCHEME) && !node_child(node, NODE_ERROR) && lifts) {
         struct finding *finding = place_finding(&place, KIND_MISSING, entry->at, "there are no sets for this lift");
@@ -572,7 +573,7 @@ static void superset_make(const struct place *place, const struct node *node, st
         if (entries->list.count == first && !more.note_count)
             more.notes = notes, more.note_count = count;
         entry.superset = entries->supersets;
-        entry_say(place->club, &entry, &more);
+        entry_more_set(place->club, &entry, &more);
         vec_add(place->club->arena, &entries->list, entry);
     }
 }

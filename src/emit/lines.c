@@ -90,10 +90,10 @@ void line_say(struct lines *lines, int gap, const char *text)
 
 void line_words(struct lines *lines, int gap, const char *text)
 {
-    line_coach(lines, gap, text, strlen(text));
+    line_bytes(lines, gap, text, strlen(text));
 }
 
-void line_coach(struct lines *lines, int gap, const char *words, size_t count)
+void line_bytes(struct lines *lines, int gap, const char *words, size_t count)
 {
     out_clear(&lines->word);
     visible_add(&lines->word, words, count, VISIBLE_BREAKS);

@@ -27,7 +27,7 @@ void line_piece(struct lines *lines, int gap, const char *bytes, size_t length);
 void line_say(struct lines *lines, int gap, const char *text);
 /* The coach's words: made visible, broken at spaces. */
 void line_words(struct lines *lines, int gap, const char *text);
-void line_coach(struct lines *lines, int gap, const char *words, size_t count);
+void line_bytes(struct lines *lines, int gap, const char *words, size_t count);
 void line_end(struct lines *lines);
 
 void lines_rule(struct lines *lines, char c);

@@ -282,7 +282,7 @@ static void say_notes(struct sheet *sheet, const struct entry *entry, const stru
         struct group_note note = group_note(entry, group, i);
         line_begin(&sheet->lines, SHEET_LABEL, "", SHEET_INDENT);
         line_say(&sheet->lines, 0, "Note:");
-        line_coach(&sheet->lines, 1, note.text, note.length);
+        line_bytes(&sheet->lines, 1, note.text, note.length);
         line_end(&sheet->lines);
     }
 }

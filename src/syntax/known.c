@@ -37,7 +37,7 @@ struct stretch *known_find(const struct known *known, const struct stretch *befo
 }
 
 struct stretch *known_give(struct arena *arena, struct known *known, const struct stretch *before, const char *words, size_t left,
-                                 uint32_t length, bool noted)
+                           uint32_t length, bool noted)
 {
     if (!known->slots)
         known->slots = NEW_MANY(arena, struct stretch *, known->count);

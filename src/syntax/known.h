@@ -24,7 +24,7 @@ struct stretch {
 /* Of two that meet in a slot the later stays at hand; who has a stretch keeps it. */
 struct known {
     struct stretch **slots; /* NULL: none yet */
-    uint32_t count;               /* a power of two */
+    uint32_t count;         /* a power of two */
 };
 
 /* How many slots do for a text: a power of two. */
@@ -40,7 +40,7 @@ static inline uint32_t known_slots(uint32_t length)
 struct stretch *known_find(const struct known *known, const struct stretch *before, const char *words, size_t left);
 /* The same, which is known from now on by its length. */
 struct stretch *known_give(struct arena *arena, struct known *known, const struct stretch *before, const char *words, size_t left,
-                                 uint32_t length, bool noted);
+                           uint32_t length, bool noted);
 /* Whether lines that end with these are alike, the texts of notes left out: they may be of two files. */
 bool known_alike(const struct stretch *a, const struct stretch *b);
 

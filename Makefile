@@ -302,22 +302,26 @@ format:
 	$(call has,clang-format)
 	find src tests -name '*.c' -exec clang-format -i {} +   # headers are laid out by hand
 
-# What three readers of the source say, a file each, so that only what has changed is read anew; known.txt has the rest.
+# What three readers of the source say, a file each, so that only what has changed is read anew; known.txt has the rest. A file gets
+# its name when its reader has ended: one that was broken off has said nothing.
 analysis := $(BUILD)/analysis
 said     := $(sources:%.c=$(analysis)/%.gcc) $(sources:%.c=$(analysis)/%.tidy) $(analysis)/cppcheck
 dialect   = -std=c11 -D_GNU_SOURCE -DSETWRIGHT_VERSION='"$(VERSION)"' -Isrc -I$(gen)
 $(said): $(shell find src -name '*.h') .clang-tidy | $(parser)
 $(analysis)/%.gcc: %.c
 	$(call say,analyse)
-	$Qgcc $(dialect) -O1 -fanalyzer -c -o /dev/null $< 2> $@ || { cat $@; exit 1; }
+	$Qgcc $(dialect) -O1 -fanalyzer -c -o /dev/null $< 2> $@.new || { cat $@.new; exit 1; }
+	$Qmv $@.new $@
 $(analysis)/%.tidy: %.c
 	$(call say,analyse)
-	$Qclang-tidy --quiet $< -- $(dialect) > $@ 2> $@.err || { cat $@ $@.err; exit 1; }
+	$Qclang-tidy --quiet $< -- $(dialect) > $@.new 2> $@.err || { cat $@.new $@.err; exit 1; }
+	$Qmv $@.new $@
 $(analysis)/cppcheck: $(sources)
 	$(call say,analyse)
 	$Qcppcheck --quiet --enable=warning,performance,portability --suppress=missingIncludeSystem \
 	    --template='{file}:{line}:{column}: warning: {message} [{id}]' --template-location=' ' \
-	    --std=c11 $(filter-out -std=c11,$(dialect)) src 2> $@
+	    --std=c11 $(filter-out -std=c11,$(dialect)) src 2> $@.new
+	$Qmv $@.new $@
 analyse: analyse-packages
 	@$(MAKE) -s $(said)
 	$Q/usr/bin/python3 tests/analysis/known.py $(said)

@@ -40,8 +40,7 @@ struct reader {
     VEC(struct csv_cell) cells; /* of the row so far; the storage is used again */
     char *cut;                  /* a line being cut, and its room; used again too */
     size_t cut_room;
-    bool (*row)(void *context, const struct csv_row *row);
-    void *context;
+    const struct csv_taker *taker;
     bool stopped, row_ended;
 };
 
@@ -98,7 +97,7 @@ static void row_end(struct reader *reader)
         empty = !reader->cells.at[i].length;
     if (!empty && !reader->stopped) {
         struct csv_row row = { reader->cells.at, reader->cells.count };
-        reader->stopped = !reader->row(reader->context, &row);
+        reader->stopped = !reader->taker->row(reader->taker->context, &row);
     }
     reader->cells.count = 0;
 }
@@ -155,6 +154,20 @@ static size_t next_of(const struct reader *reader, char c, size_t length)
     return found ? (size_t)(found - reader->bytes) : length;
 }
 
+static void line_take(struct reader *reader, size_t begun, size_t end, char delimiter)
+{
+    const struct csv_taker *taker = reader->taker;
+    if (taker->line && taker->line(taker->context, begun, end))
+        return;
+    char *line = line_copy(reader, end - begun);
+    for (size_t cell = begun, past; cell <= end; cell = past + 1) {
+        const char *next = memchr(reader->bytes + cell, delimiter, end - cell);
+        past = next ? (size_t)(next - reader->bytes) : end;
+        cut_cell(reader, line, begun, cell, past);
+    }
+    row_end(reader);
+}
+
 /* From the first byte of a row to past its last; false: there is a quote in it. */
 static bool cut_line(struct reader *reader, size_t length, char delimiter)
 {
@@ -163,15 +176,8 @@ static bool cut_line(struct reader *reader, size_t length, char delimiter)
         reader->quote = next_of(reader, '"', length);
     if (reader->quote < end)
         return false;
-    if (end > begun) { /* an empty line is no row */
-        char *line = line_copy(reader, end - begun);
-        for (size_t cell = begun, past; cell <= end; cell = past + 1) {
-            const char *next = memchr(reader->bytes + cell, delimiter, end - cell);
-            past = next ? (size_t)(next - reader->bytes) : end;
-            cut_cell(reader, line, begun, cell, past);
-        }
-        row_end(reader);
-    }
+    if (end > begun) /* an empty line is no row */
+        line_take(reader, begun, end, delimiter);
     reader->at = reader->begun = end + (end < length);
     return true;
 }
@@ -214,10 +220,9 @@ static void parser_drop(void *parser)
     csv_free(parser); /* forgets its memory, so that a second time is nothing */
 }
 
-bool csv_read(struct arena *arena, const char *bytes, size_t length,
-              bool (*row)(void *context, const struct csv_row *row), void *context, const char **why, size_t *at)
+bool csv_read(struct arena *arena, const char *bytes, size_t length, const struct csv_taker *taker, const char **why, size_t *at)
 {
-    struct reader reader = { .arena = arena, .bytes = bytes, .row_ended = true, .row = row, .context = context };
+    struct reader reader = { .arena = arena, .bytes = bytes, .row_ended = true, .taker = taker };
     if (length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
         reader.at = reader.begun = 3;
     struct csv_parser *parser = NEW(arena, struct csv_parser);
@@ -231,10 +236,9 @@ bool csv_read(struct arena *arena, const char *bytes, size_t length,
     return fine;
 }
 
-void csv_read_again(struct arena *arena, const char *bytes, size_t from, size_t past, char delimiter,
-                    bool (*row)(void *context, const struct csv_row *row), void *context)
+void csv_read_again(struct arena *arena, const char *bytes, size_t from, size_t past, char delimiter, const struct csv_taker *taker)
 {
-    struct reader reader = { .arena = arena, .bytes = bytes, .at = from, .begun = from, .quote = past, .row = row, .context = context };
+    struct reader reader = { .arena = arena, .bytes = bytes, .at = from, .begun = from, .quote = past, .taker = taker };
     while (reader.at < past && !reader.stopped)
         cut_line(&reader, past, delimiter);
 }

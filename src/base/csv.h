@@ -20,14 +20,19 @@ struct csv_row {
     int count;
 };
 
-/* Calls `row` for each row that is not empty, in order; stops when it returns false. The row is good until then. The delimiter is ',' or ';' (when
- * the first line holds more ';' than ','). False with *why and *at when the bytes are no such file (an open quote). */
-bool csv_read(struct arena *arena, const char *bytes, size_t length, bool (*row)(void *context, const struct csv_row *row),
-              void *context, const char **why, size_t *at);
+/* Who takes what is read. */
+struct csv_taker {
+    bool (*row)(void *context, const struct csv_row *row); /* each that is not empty, in order, good until it returns; false stops */
+    /* NULL, or shown each row first that is a line without quotes, by its bytes in the file: true, and it is not cut into cells. */
+    bool (*line)(void *context, size_t start, size_t end);
+    void *context;
+};
+/* The delimiter is ',' or ';' (when the first line holds more ';' than ','). False with *why and *at when the bytes are no such
+ * file (an open quote). */
+bool csv_read(struct arena *arena, const char *bytes, size_t length, const struct csv_taker *taker, const char **why, size_t *at);
 /* Rows that were read before, again, from the first byte of one of them on and before that of another: of bytes in which no quote
  * stands. */
-void csv_read_again(struct arena *arena, const char *bytes, size_t from, size_t past, char delimiter,
-                    bool (*row)(void *context, const struct csv_row *row), void *context);
+void csv_read_again(struct arena *arena, const char *bytes, size_t from, size_t past, char delimiter, const struct csv_taker *taker);
 /* What csv_read takes as the delimiter. */
 char csv_delimiter(const char *bytes, size_t length);
 

@@ -199,9 +199,21 @@ static bool on_row(void *context, const struct csv_row *row)
     return !table->broken;
 }
 
+static bool on_line(void *context, size_t start, size_t end)
+{
+    struct table *table = context;
+    return table->started && table->form->line && table->form->line(table, start, end);
+}
+
+static struct csv_taker taker_of(struct table *table)
+{
+    return (struct csv_taker){ on_row, on_line, table };
+}
+
 void table_read_again(struct table *table, size_t from, size_t past)
 {
-    csv_read_again(table->arena, table->source->text, from, past, table->decimal_comma ? ';' : ',', on_row, table);
+    struct csv_taker taker = taker_of(table);
+    csv_read_again(table->arena, table->source->text, from, past, table_delimiter(table), &taker);
 }
 
 /* The file as a whole */
@@ -262,13 +274,14 @@ static bool is_text(struct table *table)
 bool table_read(struct table *table)
 {
     const struct source *source = table->source;
+    struct csv_taker taker = taker_of(table);
     const char *why = NULL;
     size_t at = 0;
     for (int i = 0; i < TABLE_COLUMNS_MOST; i++)
         table->place[i] = -1;
     if (!is_text(table))
         return false;
-    if (!csv_read(table->arena, source->text, source->length, on_row, table, &why, &at))
+    if (!csv_read(table->arena, source->text, source->length, &taker, &why, &at))
         table_say(table, byte_span(source, at), why,
                   "put a text that holds a quote in quotes, and write the quote twice");
     else if (!table->started)

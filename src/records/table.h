@@ -22,6 +22,7 @@ struct table_form {
     /* After the first row: false when the rows mean nothing without what is missing there, which it has said. */
     bool (*head)(struct table *table, const struct csv_row *row);
     void (*row)(struct table *table, const struct csv_row *row);
+    bool (*line)(struct table *table, size_t start, size_t end); /* NULL, or as csv_taker's, after the first row */
 };
 
 /* A cell that cannot be what its column holds. */
@@ -67,6 +68,10 @@ int table_nearest(const struct table_form *form, const char *text);
 static inline const char *table_text(const struct table *table, uint32_t place)
 {
     return table->source->text + (place - table->source->base);
+}
+static inline char table_delimiter(const struct table *table)
+{
+    return table->decimal_comma ? ';' : ',';
 }
 struct span table_span(const struct table *table, const struct csv_cell *cell);
 struct span table_row_span(const struct table *table, const struct csv_row *row);

@@ -65,9 +65,10 @@ static void rows_come_with_their_bytes(void **state)
 {
     for (size_t i = 0; i < sizeof files / sizeof *files; i++) {
         struct seen seen = { .arena = *state, .bytes = files[i].bytes };
+        struct csv_taker taker = { .row = on_row, .context = &seen };
         const char *why = "";
         size_t at = 0;
-        assert_true(csv_read(*state, files[i].bytes, strlen(files[i].bytes), on_row, &seen, &why, &at));
+        assert_true(csv_read(*state, files[i].bytes, strlen(files[i].bytes), &taker, &why, &at));
         note(&seen, ".");
         vec_add(seen.arena, &seen.text, '\0');
         assert_string_equal(seen.text.at, arena_format(*state, "%s.", files[i].rows));
@@ -130,13 +131,14 @@ static void lines_are_cut_as_libcsv_reads_them(void **state)
         }
         arena_reset(*state);
         struct seen ours = { .arena = *state }, theirs = { .arena = *state };
+        struct csv_taker taker = { .row = plain_row, .context = &ours };
         struct csv_parser parser;
         const char *why;
         assert_int_equal(csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI), 0);
         bool fine = csv_parse(&parser, text, length, lib_cell, lib_row, &theirs) == length &&
                     csv_fini(&parser, lib_cell, lib_row, &theirs) == 0;
         csv_free(&parser);
-        assert_int_equal(csv_read(*state, text, length, plain_row, &ours, &why, &at), fine);
+        assert_int_equal(csv_read(*state, text, length, &taker, &why, &at), fine);
         if (fine)
             assert_string_equal(rows_of(&ours), rows_of(&theirs));
         read += fine;
@@ -148,10 +150,38 @@ static void lines_are_cut_as_libcsv_reads_them(void **state)
 static void reading_stops_when_told(void **state)
 {
     struct seen seen = { .arena = *state, .bytes = "a\nb\nc\n\"", .stop_after = 2 };
+    struct csv_taker taker = { .row = on_row, .context = &seen };
     const char *why;
     size_t at;
-    assert_true(csv_read(*state, seen.bytes, 7, on_row, &seen, &why, &at));
+    assert_true(csv_read(*state, seen.bytes, 7, &taker, &why, &at));
     assert_int_equal(seen.text.count, strlen("1:[a|a]\n2:[b|b]\n"));
+}
+
+/* Whose line begins with 'x'. */
+static bool line_with_x(void *context, size_t start, size_t end)
+{
+    struct seen *seen = context;
+    bool taken = seen->bytes[start] == 'x';
+    if (taken)
+        note(seen, arena_format(seen->arena, "<%.*s>\n", (int)(end - start), seen->bytes + start));
+    return taken;
+}
+
+static void lines_without_quotes_may_be_taken_whole(void **state)
+{
+    struct seen seen = { .arena = *state, .bytes = "a,b\nx,1\r\n\nx,\"2\"\ny,3\nx,\"\nx,4\"\nx" };
+    struct csv_taker taker = { .row = on_row, .line = line_with_x, .context = &seen };
+    const char *why;
+    size_t at;
+    assert_true(csv_read(*state, seen.bytes, strlen(seen.bytes), &taker, &why, &at));
+    note(&seen, ".");
+    vec_add(seen.arena, &seen.text, '\0');
+    assert_string_equal(seen.text.at, "1:[a|a][b|b]\n<x,1>\n4:[x|x][2|\"2\"]\n5:[y|y][3|3]\n"
+                                      "6:[x|x][\nx,4|\"\nx,4\"]\n<x>\n.");
+    seen.text.count = 0;
+    csv_read_again(*state, seen.bytes, 4, 9, ',', &taker);
+    vec_add(seen.arena, &seen.text, '\0');
+    assert_string_equal(seen.text.at, "<x,1>\n");
 }
 
 static void quotes_that_do_not_close_are_found(void **state)
@@ -167,9 +197,10 @@ static void quotes_that_do_not_close_are_found(void **state)
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         struct seen seen = { .arena = *state, .bytes = cases[i].bytes };
+        struct csv_taker taker = { .row = on_row, .context = &seen };
         const char *why = "";
         size_t at = 0;
-        assert_false(csv_read(*state, cases[i].bytes, strlen(cases[i].bytes), on_row, &seen, &why, &at));
+        assert_false(csv_read(*state, cases[i].bytes, strlen(cases[i].bytes), &taker, &why, &at));
         assert_int_equal(at, cases[i].at);
         assert_string_equal(why, cases[i].why);
     }
@@ -248,6 +279,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(rows_come_with_their_bytes),         cmocka_unit_test(lines_are_cut_as_libcsv_reads_them),
         cmocka_unit_test(reading_stops_when_told),
+        cmocka_unit_test(lines_without_quotes_may_be_taken_whole),
         cmocka_unit_test(quotes_that_do_not_close_are_found), cmocka_unit_test(cells_are_quoted_and_made_harmless),
         cmocka_unit_test(python_reads_the_cells_back),
     };

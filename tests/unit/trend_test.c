@@ -80,7 +80,8 @@ static void series_are_as_statsmodels_filters_them(void **state)
         snprintf(path, sizeof path, "%s/%s", folder, names[i]);
         char *text = file_read(*state, path, 1 << 20, false, &length, &why);
         assert_non_null(text);
-        assert_true(csv_read(*state, text, length, row_is_as_filtered, &progress, &why, &at));
+        struct csv_taker taker = { .row = row_is_as_filtered, .context = &progress };
+        assert_true(csv_read(*state, text, length, &taker, &why, &at));
         assert_true(progress.observed > 2);
     }
 }

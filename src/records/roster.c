@@ -3,6 +3,7 @@
 #include "base/hidden.h"
 #include "base/name.h"
 #include "records/learning.h"
+#include "records/repeats.h"
 
 /* clang-format off */
 enum column {
@@ -19,6 +20,10 @@ struct rows {
     struct span last_athlete; /* the cell in the row before; nowhere: none yet */
     int count;
     struct learning *learning; /* NULL: it is read again */
+    const struct repeats *known;
+    struct repeats *keeps; /* the same while it is read first, or NULL */
+    struct span rest;      /* of the line at hand, behind the athlete's name; nowhere: it is no such line */
+    char name[NAME_LETTERS_MOST + 1];
     void (*each)(void *context, const struct roster_row *row);
     void *context;
 };
@@ -196,8 +201,46 @@ static void row_take(struct table *table, const struct roster_row *made)
     rows->count++;
 }
 
+/* The athlete in the first cell of a line, if she is named as most are, without anything that reading a name would change. */
+static bool first_cell_names(struct table *table, size_t start, size_t end, struct roster_cell *athlete)
+{
+    struct rows *rows = table->owner;
+    size_t length = end - start;
+    if (length > NAME_LETTERS_MOST || !text_is_ascii(table->source->text + start, length))
+        return false;
+    memcpy(rows->name, table->source->text + start, length);
+    rows->name[length] = 0;
+    *athlete = (struct roster_cell){ rows->name,
+                                     { table->source->base + (uint32_t)start, table->source->base + (uint32_t)end } };
+    return (span_is_somewhere(rows->last_athlete) && same_bytes(table, rows->last_athlete, athlete->at)) ||
+           name_is_plain(rows->name);
+}
+
+/* A line that says behind the name what another said. */
+static bool known_line(struct table *table, size_t start, size_t end)
+{
+    struct rows *rows = table->owner;
+    const char *text = table->source->text, *rest = memchr(text + start, table_delimiter(table), end - start);
+    struct roster_row made;
+    struct roster_cell athlete;
+    if (!rest || table->place[COLUMN_ATHLETE] != 0)
+        return false;
+    rows->rest = (struct span){ table->source->base + (uint32_t)(rest - text), table->source->base + (uint32_t)end };
+    if (!first_cell_names(table, start, (size_t)(rest - text), &athlete) ||
+        !repeats_find(rows->known, table->source, rows->rest, &made))
+        return false;
+    made.athlete = athlete;
+    made.at.start = athlete.at.start;
+    row_take(table, &made);
+    rows->rest = (struct span){ 0 };
+    return true;
+}
+
 static void other_row(struct table *table, const struct csv_row *row)
 {
+    struct rows *rows = table->owner;
+    struct span rest = rows->rest;
+    rows->rest = (struct span){ 0 };
     table->misfits.count = 0;
     struct roster_row made = {
         .athlete = athlete_of(table, row),
@@ -218,8 +261,11 @@ static void other_row(struct table *table, const struct csv_row *row)
         return;
     if (table->misfits.count > 0)
         table_misfits_say(table);
-    else if (is_complete(table, row, &made))
+    else if (is_complete(table, row, &made)) {
         row_take(table, &made);
+        if (rows->keeps && span_is_somewhere(rest))
+            repeats_keep(rows->keeps, table->source, rest, &made);
+    }
 }
 
 /* ---- the whole ---- */
@@ -231,13 +277,15 @@ static const struct table_form form = { .kind = KIND_ROSTER,
                                         .all_names = all_names,
                                         .sample = "athlete,lift,max,unit,date",
                                         .head = first_row,
-                                        .row = other_row };
+                                        .row = other_row,
+                                        .line = known_line };
 
 struct roster roster_read(struct arena *arena, struct arena *scratch, struct interner *interner, struct source *source,
                           struct findings *findings)
 {
     struct learning *learning = learning_new(arena, scratch, source);
-    struct rows rows = { .learning = learning };
+    struct repeats *repeats = repeats_new(arena);
+    struct rows rows = { .learning = learning, .known = repeats, .keeps = repeats };
     struct table *table = NEW(arena, struct table);
     *table = (struct table){
         .arena = scratch, .interner = interner, .source = source, .findings = findings, .form = &form, .owner = &rows
@@ -245,7 +293,7 @@ struct roster roster_read(struct arena *arena, struct arena *scratch, struct int
     table_read(table);
     table->owner = NULL, table->arena = NULL;
     table->misfits.at = NULL, table->misfits.room = 0;
-    struct roster roster = { .table = table, .row_count = rows.count };
+    struct roster roster = { .table = table, .repeats = repeats, .row_count = rows.count };
     learning_end(learning, &roster);
     return roster;
 }
@@ -253,7 +301,7 @@ struct roster roster_read(struct arena *arena, struct arena *scratch, struct int
 void roster_rows(const struct roster *roster, struct arena *scratch,
                  void (*each)(void *context, const struct roster_row *row), void *context)
 {
-    struct rows rows = { .each = each, .context = context };
+    struct rows rows = { .each = each, .known = roster->repeats, .context = context };
     struct table table = { .arena = scratch,
                            .interner = roster->table->interner,
                            .source = roster->table->source,
@@ -282,9 +330,10 @@ static size_t rows_begin(const struct roster *roster, int index)
     return at;
 }
 
-void roster_lifter(const struct roster *roster, int index, struct arena *scratch, void (*each)(void *context, const struct roster_row *row), void *context)
+void roster_lifter(const struct roster *roster, int index, struct arena *scratch,
+                   void (*each)(void *context, const struct roster_row *row), void *context)
 {
-    struct rows rows = { .each = each, .context = context };
+    struct rows rows = { .each = each, .known = roster->repeats, .context = context };
     struct table table = *roster->table;
     table.arena = scratch, table.owner = &rows;
     table_read_again(&table, rows_begin(roster, index), rows_begin(roster, index + 1));

@@ -27,6 +27,7 @@ struct roster_names {
 };
 struct roster {
     const struct table *table; /* how to read it again */
+    const struct repeats *repeats;
     int row_count;
     /* Where all is plain, one lifter can be read without the others: her rows stand together, nothing is quoted, names of lifters
      * are ASCII, nobody is in a group, no max has more than two decimals, and lifts and gyms are few. */

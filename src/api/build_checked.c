@@ -5,7 +5,7 @@
 
 enum {
     AHEAD_LEAST = 64,   /* athletes */
-    TURN_LOAD = 2 << 20 /* bytes: a turn of tables, so that nobody waits for the one before */
+    TURN_LOAD = 2 << 20 /* bytes: more than a turn of tables, which is made before its time without waiting */
 };
 
 struct building {

@@ -3,11 +3,16 @@
 #include "base/diag.h"
 
 #include <errno.h>
+#include <poll.h>
+#include <sched.h>
 #include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
-enum { TURN_ATHLETES = 64 };
+enum {
+    TURN_ATHLETES = 32, /* whose tables are no more than a worker keeps until its turn (setwright_turns) */
+    LOOKS_MOST = 1000   /* for its turn, before it sleeps: to be woken takes longer than most turns are away */
+};
 
 /* Whose turn it is to write goes around as a byte, from each worker to the next. */
 struct worker {
@@ -60,9 +65,18 @@ struct writing {
     bool sure, ours; /* it is our turn to write */
 };
 
+static bool is_readable(int from)
+{
+    struct pollfd look = { .fd = from, .events = POLLIN };
+    return poll(&look, 1, 0) != 0;
+}
+
+/* Looks for it before it sleeps; where there are more workers than processors, others go on meanwhile. */
 static bool turn_take(struct writing *w)
 {
     char turn;
+    for (int looks = 0; !w->ours && looks < LOOKS_MOST && !is_readable(w->turn); looks++)
+        sched_yield();
     if (!w->ours)
         w->ours = w->sure && hear(w->turn, &turn, 1);
     return w->ours;

@@ -140,6 +140,29 @@ static void rows_are_as_they_are_alone(void **state)
     }
 }
 
+/* Of a row said again each cell is where it stands there. */
+static void cells_of_a_row_said_again(void **state)
+{
+    static const char head[] = "athlete,group,gym,bodyweight,lift,max,unit,reps,rpe,date\n";
+    static const char *const cells[] = { "novices", "hall", "61.8", "squat", "100", "5", "8", "2026-12-20" };
+    static const char rest[] = ",novices,hall,61.8,squat,100,kg,5,8,2026-12-20";
+    struct reading r = read_text(*state, arena_format(*state, "%sines%s\ntomas%s\n", head, rest, rest));
+    struct roster_row known;
+    assert_int_equal(findings_total(r.findings), 0);
+    assert_true(repeats_find(r.roster.repeats, r.source, (struct span){ r.rows[1]->athlete.at.end, r.rows[1]->at.end },
+                             &known));
+    const struct roster_row *row = r.rows[1];
+    const struct span at[] = { row->group.at, row->gym.at,  row->bodyweight_at, row->lift.at,
+                               row->max_at,   row->reps_at, row->rpe_at,        row->date_at };
+    size_t last = sizeof head - 1 + strlen("ines") + sizeof rest;
+    for (size_t i = 0; i < sizeof at / sizeof *at; i++) {
+        assert_spells(&r, at[i], cells[i]);
+        assert_true(at[i].start - r.source->base > last);
+    }
+    assert_spells(&r, row->athlete.at, "tomas");
+    assert_spells(&r, row->at, arena_format(*state, "tomas%s", rest));
+}
+
 /* More rows than are kept, each twice. */
 static void rows_beyond_those_kept(void **state)
 {
@@ -210,9 +233,8 @@ static void rows_made_to_collide(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        TEST(rows_are_as_they_are_alone),
-        TEST(rows_beyond_those_kept),
-        TEST(what_is_kept),
+        TEST(rows_are_as_they_are_alone), TEST(cells_of_a_row_said_again),
+        TEST(rows_beyond_those_kept),     TEST(what_is_kept),
         TEST(rows_made_to_collide),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
